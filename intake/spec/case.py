@@ -1,0 +1,219 @@
+"""The case: what stands now, folded from its events."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+from typing import Any
+
+from intake.spec.approx import approx_share
+from intake.spec.events import Event
+from intake.spec.facts import Doubt, Fact
+from intake.spec.flat import Key, Spec
+from intake.spec.vocabulary import vocabulary
+
+
+@dataclass(slots=True)
+class Case:
+    """The state of a talk after some events.
+
+    `facts`: the standing fact of each key. `earlier`: what stood before it, oldest first.
+    `doubts` and `quarrels` (two different things said of one key) wait for a question.
+    """
+
+    facts: dict[Key, Fact] = field(default_factory=dict)
+    earlier: dict[Key, list[Fact]] = field(default_factory=dict)
+    doubts: list[Doubt] = field(default_factory=list)
+    quarrels: dict[Key, tuple[Fact, Fact]] = field(default_factory=dict)
+    messages: dict[int, tuple[str, str]] = field(default_factory=dict)
+    unread: list[str] = field(default_factory=list)
+    asked: list[str] = field(default_factory=list)
+    unknown: set[str] = field(default_factory=set)
+    later: set[str] = field(default_factory=set)
+    passed: set[str] = field(default_factory=set)
+    notes: list[str] = field(default_factory=list)
+    title: str = ""
+    archived: bool = False
+
+    def spec(self, folder: Path) -> Spec:
+        """What sizing sees: the standing facts, less the personal ones and texts."""
+        known = vocabulary()
+        return Spec(
+            {
+                key: fact.as_value(approx_share(folder, fact.field) if fact.approx else 0.0)
+                for key, fact in self.facts.items()
+                if not known[fact.field].personal
+            }
+        )
+
+
+def standing(events: Iterable[Event]) -> list[Event]:
+    """The events that count: not undone, or done again. Undo itself never counts."""
+    kept = list(events)
+    off: set[int] = set()
+    for event in kept:
+        if event.kind == "undone":
+            off.add(int(event.body["seq"]))
+        elif event.kind == "redone":
+            off.discard(int(event.body["seq"]))
+    return [e for e in kept if e.seq not in off and e.kind not in ("undone", "redone")]
+
+
+def fold(events: Iterable[Event]) -> Case:
+    """The case that these events make."""
+    case = Case()
+    for event in standing(events):
+        _STEPS[event.kind](case, event)
+    return case
+
+
+def fact_to_body(fact: Fact) -> dict[str, Any]:
+    """The form of a fact inside an event. A personal value stays out: its span in the message speaks."""
+    body = fact.to_json() | {"who": fact.who, "at": fact.at, "message": fact.message}
+    if vocabulary()[fact.field].personal:
+        body |= {"value": None, "said": None}
+    return body
+
+
+def fact_from_body(body: Mapping[str, Any], messages: Mapping[int, tuple[str, str]]) -> Fact:
+    """Back from an event; a personal value is cut out of its message again."""
+    span = tuple(body["span"]) if body.get("span") else None
+    said, value = body.get("said"), body.get("value")
+    message = body.get("message")
+    if said is None and span is not None and message is not None and message in messages:
+        said = value = messages[message][0][span[0] : span[1]]
+    return Fact(
+        field=body["field"],
+        low=body.get("low"),
+        high=body.get("high"),
+        value=value if value is not None or "low" in body else "",
+        approx=body.get("approx", False),
+        hedged=body.get("hedged", False),
+        spread=body.get("spread", False),
+        said=said or "",
+        span=(span[0], span[1]) if span else None,
+        size=body.get("size", 1),
+        who=body.get("who", "visitor"),
+        at=body.get("at", ""),
+        message=message,
+    )
+
+
+def _take(case: Case, fact: Fact, *, settles: bool) -> None:
+    """Let a fact stand. A different one that stood before becomes a quarrel, unless this one settles it."""
+    key = (fact.field, fact.size)
+    before = case.facts.get(key)
+    if before is not None and not before.same_as(fact):
+        case.earlier.setdefault(key, []).append(before)
+        if settles or _narrows(before, fact) or fact.who == "works":
+            case.quarrels.pop(key, None)
+        else:
+            case.quarrels[key] = (before, fact)
+    elif settles:
+        case.quarrels.pop(key, None)
+    case.facts[key] = fact
+    case.unknown.discard(fact.field)
+    case.later.discard(fact.field)
+    if settles:
+        case.doubts = [d for d in case.doubts if d.field != fact.field]
+
+
+def _narrows(before: Fact, after: Fact) -> bool:
+    """True when the later figure lies inside the earlier range, or firms up an approximate one."""
+    if not (before.is_number and after.is_number):
+        return before.value == after.value
+    low = before.low if before.low is not None else float("-inf")
+    high = before.high if before.high is not None else float("inf")
+    reach = 0.1 * max(abs(low), abs(high)) if before.approx and low == high else 0.0
+    ends = [end for end in (after.low, after.high) if end is not None]
+    return (before.approx or low != high) and all(low - reach <= end <= high + reach for end in ends)
+
+
+def _message(case: Case, event: Event) -> None:
+    case.messages[event.seq] = (str(event.body["text"]), str(event.body.get("who", "visitor")))
+
+
+def _heard(case: Case, event: Event) -> None:
+    asked = set(event.body.get("asked", ()))
+    corrects = bool(event.body.get("corrects"))
+    settled = set(event.body.get("settles", ()))
+    case.doubts = [d for d in case.doubts if d.field not in asked and d.field not in settled]
+    for body in event.body.get("facts", ()):
+        fact = fact_from_body(body, case.messages)
+        _take(case, fact, settles=corrects or fact.field in asked or fact.field in settled)
+    for body in event.body.get("doubts", ()):
+        options = tuple(fact_from_body(option, case.messages) for option in body.get("options", ()))
+        doubt = Doubt(field=body["field"], said=body["said"], why=body["why"], ask=body["ask"], options=options)
+        case.doubts = [d for d in case.doubts if d.field != doubt.field] + [doubt]
+    case.unread.extend(event.body.get("unread", ()))
+
+
+def _known(case: Case, event: Event) -> None:
+    _take(case, fact_from_body(event.body["fact"], case.messages), settles=True)
+
+
+def _asked(case: Case, event: Event) -> None:
+    case.asked.append(str(event.body["question"]))
+
+
+def _unknown(case: Case, event: Event) -> None:
+    _close(case, event)
+    case.unknown.update(event.body.get("fields", ()))
+
+
+def _later(case: Case, event: Event) -> None:
+    _close(case, event)
+    case.later.update(event.body.get("fields", ()))
+
+
+def _passed(case: Case, event: Event) -> None:
+    _close(case, event)
+
+
+def _close(case: Case, event: Event) -> None:
+    """A question was answered without a fact: its doubts and quarrels wait no longer."""
+    fields = set(event.body.get("fields", ()))
+    case.passed.add(str(event.body.get("question", "")))
+    case.doubts = [d for d in case.doubts if d.field not in fields]
+    case.quarrels = {key: pair for key, pair in case.quarrels.items() if key[0] not in fields}
+
+
+def _noted(case: Case, event: Event) -> None:
+    text = case.messages.get(int(event.body["message"]), ("", ""))[0]
+    case.notes.append(text)
+
+
+def _opened(case: Case, event: Event) -> None:
+    case.title = str(event.body.get("title", ""))
+
+
+def _archived(case: Case, event: Event) -> None:
+    case.archived = True
+
+
+def _restored(case: Case, event: Event) -> None:
+    case.archived = False
+
+
+def _nothing(case: Case, event: Event) -> None:
+    """An event that changes nothing of what stands."""
+
+
+_STEPS = {
+    "opened": _opened,
+    "message": _message,
+    "heard": _heard,
+    "known": _known,
+    "asked": _asked,
+    "unknown": _unknown,
+    "later": _later,
+    "passed": _passed,
+    "noted": _noted,
+    "handed_over": _nothing,
+    "archived": _archived,
+    "restored": _restored,
+}
+
+
+def renumbered(fact: Fact, *, message: int | None, who: str, at: str) -> Fact:
+    """The fact as it enters a case: with its message, speaker and time."""
+    return replace(fact, message=message, who=who, at=at)  # type: ignore[arg-type]  # who is one of Who at every caller
