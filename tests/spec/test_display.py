@@ -16,7 +16,7 @@ from intake.spec.labels import labels
 from intake.spec.lengths import show_length
 from intake.spec.shown_units import TABLE
 
-UNITS: pint.UnitRegistry = pint.UnitRegistry()
+UNITS: pint.UnitRegistry[float] = pint.UnitRegistry()
 PINT_OF_CANONICAL = {
     "1/min": "1/minute",
     "1/s": "1/second",
@@ -176,7 +176,7 @@ def test_a_whole_us_figure_survives_being_kept_in_si(whole: int, unit: str) -> N
 
 def _metres_of(shown: str) -> float:
     """Feet, inches and sixteenths back to metres, by a reader that shares nothing with the writer."""
-    found = re.fullmatch(r"(?:(\d+) ft ?)?(?:(?:([\d.]+) ?)?(?:(\d+)/(\d+))? ?in)?", shown)
+    found = re.fullmatch(r"(?:(\d+) ft ?)?(?:(?:([\d.]+) )?(?:(\d+)/(\d+) )?in)?", shown)
     assert found, shown
     feet, whole, above, below = (float(part) if part else None for part in found.groups())
     return (feet or 0.0) * 0.3048 + ((whole or 0.0) + ((above or 0.0) / (below or 1.0))) * 0.0254
