@@ -18,6 +18,8 @@ class Case:
 
     `facts`: the standing fact of each key. `earlier`: what stood before it, oldest first.
     `doubts` and `quarrels` (two different things said of one key) wait for a question.
+    `passed`: doubts and conflicts that staff passed over, each with what stood at that moment.
+    `branch`: where the talk is, from the last question asked.
     """
 
     facts: dict[Key, Fact] = field(default_factory=dict)
@@ -29,7 +31,8 @@ class Case:
     asked: list[str] = field(default_factory=list)
     unknown: set[str] = field(default_factory=set)
     later: set[str] = field(default_factory=set)
-    passed: set[str] = field(default_factory=set)
+    passed: dict[str, str] = field(default_factory=dict)
+    branch: str = ""
     notes: list[str] = field(default_factory=list)
     title: str = ""
     archived: bool = False
@@ -47,14 +50,20 @@ class Case:
 
 
 def standing(events: Iterable[Event]) -> list[Event]:
-    """The events that count: not undone, or done again. Undo itself never counts."""
+    """The events that count: not undone, or done again. Undo itself never counts.
+
+    What is undone takes the message that it was read from along.
+    """
     kept = list(events)
     off: set[int] = set()
+    message_of = {e.seq: int(e.body["message"]) for e in kept if e.body.get("message") is not None}
     for event in kept:
         if event.kind == "undone":
-            off.add(int(event.body["seq"]))
+            seq = int(event.body["seq"])
+            off |= {seq, message_of.get(seq, seq)}
         elif event.kind == "redone":
-            off.discard(int(event.body["seq"]))
+            seq = int(event.body["seq"])
+            off -= {seq, message_of.get(seq, seq)}
     return [e for e in kept if e.seq not in off and e.kind not in ("undone", "redone")]
 
 
@@ -102,19 +111,29 @@ def _take(case: Case, fact: Fact, *, settles: bool) -> None:
     """Let a fact stand. A different one that stood before becomes a quarrel, unless this one settles it."""
     key = (fact.field, fact.size)
     before = case.facts.get(key)
+    case.doubts = [d for d in case.doubts if d.field != fact.field]
+    case.unknown.discard(fact.field)
+    case.later.discard(fact.field)
+    if before is not None and not settles and _is_vaguer(before, fact):
+        return
     if before is not None and not before.same_as(fact):
         case.earlier.setdefault(key, []).append(before)
-        if settles or _narrows(before, fact) or fact.who == "works":
+        is_text = vocabulary()[fact.field].kind == "text"
+        if settles or is_text or _narrows(before, fact) or fact.who == "works":
             case.quarrels.pop(key, None)
         else:
             case.quarrels[key] = (before, fact)
     elif settles:
         case.quarrels.pop(key, None)
     case.facts[key] = fact
-    case.unknown.discard(fact.field)
-    case.later.discard(fact.field)
-    if settles:
-        case.doubts = [d for d in case.doubts if d.field != fact.field]
+
+
+def _is_vaguer(before: Fact, after: Fact) -> bool:
+    """True when an exact figure is said again as "about" the same: the exact one stands."""
+    if not (after.approx and after.low is not None and after.low == after.high):
+        return False
+    single = before.low is not None and before.low == before.high and not before.approx
+    return single and abs(after.low - (before.low or 0.0)) <= 0.1 * abs(after.low)
 
 
 def _narrows(before: Fact, after: Fact) -> bool:
@@ -136,7 +155,7 @@ def _heard(case: Case, event: Event) -> None:
     asked = set(event.body.get("asked", ()))
     corrects = bool(event.body.get("corrects"))
     settled = set(event.body.get("settles", ()))
-    case.doubts = [d for d in case.doubts if d.field not in asked and d.field not in settled]
+    case.doubts = [d for d in case.doubts if d.field not in settled]
     for body in event.body.get("facts", ()):
         fact = fact_from_body(body, case.messages)
         _take(case, fact, settles=corrects or fact.field in asked or fact.field in settled)
@@ -145,6 +164,8 @@ def _heard(case: Case, event: Event) -> None:
         doubt = Doubt(field=body["field"], said=body["said"], why=body["why"], ask=body["ask"], options=options)
         case.doubts = [d for d in case.doubts if d.field != doubt.field] + [doubt]
     case.unread.extend(event.body.get("unread", ()))
+    case.unknown.update(event.body.get("unknown", ()))
+    case.later.update(event.body.get("later", ()))
 
 
 def _known(case: Case, event: Event) -> None:
@@ -153,6 +174,7 @@ def _known(case: Case, event: Event) -> None:
 
 def _asked(case: Case, event: Event) -> None:
     case.asked.append(str(event.body["question"]))
+    case.branch = str(event.body.get("branch", case.branch))
 
 
 def _unknown(case: Case, event: Event) -> None:
@@ -172,7 +194,7 @@ def _passed(case: Case, event: Event) -> None:
 def _close(case: Case, event: Event) -> None:
     """A question was answered without a fact: its doubts and quarrels wait no longer."""
     fields = set(event.body.get("fields", ()))
-    case.passed.add(str(event.body.get("question", "")))
+    case.passed[str(event.body.get("question", ""))] = str(event.body.get("stood", ""))
     case.doubts = [d for d in case.doubts if d.field not in fields]
     case.quarrels = {key: pair for key, pair in case.quarrels.items() if key[0] not in fields}
 

@@ -8,12 +8,12 @@ from typing import Any
 KINDS = (
     "opened",  # {title?}
     "message",  # {text, who}: somebody's words; the book keeps the text in a table of its own
-    "heard",  # {message, asked: [field], to: question id | None, facts: [...], doubts: [...], unread: [...]}
+    "heard",  # {message, asked, to: question id | None, facts, doubts, unread, corrects?, settles?, unknown?, later?}
     "known",  # {fact}: set directly, not from words
-    "asked",  # {question, fields}
-    "unknown",  # {question, fields}: "don't know"
-    "later",  # {question, fields}: the visitor will check
-    "passed",  # {question, fields}: staff passed over a doubt or conflict and keep what stands
+    "asked",  # {question, fields, branch}
+    "unknown",  # {question, fields, message?}: "don't know"
+    "later",  # {question, fields, message?}: the visitor will check
+    "passed",  # {question, fields, stood, message?}: staff passed over a doubt or conflict and keep what stands
     "undone",  # {seq}: that event no longer counts
     "redone",  # {seq}: it counts again
     "noted",  # {message}: a note of the staff, words kept as a message

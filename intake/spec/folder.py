@@ -26,6 +26,11 @@ def questions_folder(given: str | os.PathLike[str] | None = None) -> Path:
                 "Name another folder, or unset INTAKE_QUESTIONS to use the one that ships with the program."
             )
         return folder
+    return shipped_folder()
+
+
+def shipped_folder() -> Path:
+    """The folder that ships with the program, whatever folder is in force."""
     return _shipped("_questions", "questions")
 
 

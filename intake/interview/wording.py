@@ -1,0 +1,68 @@
+"""Sentences that people see, from `sentences/*.toml` of the questions folder, filled with figures."""
+
+import re
+import tomllib
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from types import MappingProxyType
+
+from intake.spec.folder import shipped_folder
+
+_BLANK = re.compile(r"\{([a-z_]+)\}")
+
+
+@cache
+def _tables(folder: Path) -> Mapping[str, str]:
+    found: dict[str, str] = {}
+    for path in sorted((folder / "sentences").glob("*.toml")):
+        for name, entry in tomllib.loads(path.read_text(encoding="utf-8")).items():
+            rows = entry.items() if isinstance(entry, dict) else [("", entry)]
+            found.update({f"{name}.{key}".rstrip("."): str(said) for key, said in rows})
+    return MappingProxyType(found)
+
+
+class Sentences:
+    """The templates of a folder. A sentence that a company's folder leaves out is said as the shipped one."""
+
+    def __init__(self, folder: Path) -> None:
+        self._said = {**_tables(shipped_folder()), **_tables(folder)}
+
+    def find(self, *ids: str) -> str | None:
+        """The first of these templates that there is, unfilled."""
+        return next((self._said[id] for id in ids if id in self._said), None)
+
+    def say(self, id: str, /, **blanks: str) -> str:
+        """A sentence with its blanks filled. Values go in as they are: nothing in them is read as a template."""
+        return fill(self._said[id], **blanks)
+
+    def group(self, prefix: str) -> dict[str, str]:
+        """All templates of one table, by the rest of their ids."""
+        start = f"{prefix}."
+        return {id.removeprefix(start): said for id, said in self._said.items() if id.startswith(start)}
+
+
+def fill(template: str, **blanks: str) -> str:
+    """The template with each {name} replaced; a blank without a value stays empty.
+
+    >>> fill("{family} is out: {reason}", family="{reason}", reason="no room")
+    '{reason} is out: no room'
+    """
+    return _BLANK.sub(lambda found: blanks.get(found[1], ""), template).strip()
+
+
+def joined(words: list[str], last: str = "and") -> str:
+    """ "a, b and c".
+
+    >>> joined(["a", "b", "c"])
+    'a, b and c'
+    """
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}" if words else ""
+
+
+def sentence(text: str) -> str:
+    """With a capital and a full stop."""
+    tidy = text.strip()
+    if not tidy:
+        return ""
+    return tidy[0].upper() + tidy[1:] + ("" if tidy[-1] in ".?!" else ".")
