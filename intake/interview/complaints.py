@@ -1,0 +1,96 @@
+"""Every sentence that a proof of a questions folder can say: what is wrong, and how to mend it."""
+
+from intake.spec.clean import one_line
+from intake.spec.problem import Problem
+
+SENTENCES: dict[str, tuple[str, str]] = {
+    # files
+    "no_file": (
+        "this file is missing",
+        "Every branch of the tree has its file, even an empty one: put it into {where}",
+    ),
+    "odd_file": ("the tree has no branch of that name", "The branches are {branches}. {hint}"),
+    "unreadable": ("the file cannot be read ({why})", "Check that it is there and may be read"),
+    "not_utf8": ("byte {at} is no UTF-8 text", "Save the file as UTF-8"),
+    "bad_toml": (
+        "this is not TOML: {why}",
+        "Mend it at {place}; text needs quotes, and every [ and {{ its closing partner",
+    ),
+    # shape of an entry
+    "missing_key": ("{owner} has no {key}", "Add {key} = {sample}"),
+    "odd_key": ("{owner} has {key}, which it cannot have", "{hint}"),
+    "wrong_value": ("{key} of {owner} is {given}", "Write {sample}"),
+    "no_list": ("{key} is {given}", "Write {sample}"),
+    # questions
+    "unknown_field": ("{owner} names {field}, which fields.toml does not have", "{hint}"),
+    "twice_in_question": ("{owner} names {field} twice", "Take one of them out"),
+    "asked_twice": ("{owner} asks for {field}, which question {other} ({place}) asks for already", "Leave it in one"),
+    "never_asked": ("no question asks for {field}", "Add it to the fields of a question here"),
+    "double_id": ("there is a question {id} already ({place})", "Give this one another id"),
+    # wordings
+    "condition_field": ("{owner} has a condition on {field}, which fields.toml does not have", "{hint}"),
+    "condition_kind": (
+        "{owner} has a condition on {field}, which is a {kind}",
+        "Use a field with choices, or a yes or no",
+    ),
+    "condition_choice": ("{owner} waits for {field} to be {word}, which is not one of its choices", "{hint}"),
+    "condition_settled": (
+        "{owner} waits for {field}, but the question is over once that is known",
+        "Use a condition on a field that the question does not ask for",
+    ),
+    "condition_never": ("{owner} can never be said: its conditions on {field} exclude each other", "Keep one of them"),
+    "wording_shadowed": (
+        "{owner} can never be said: wording {earlier} always comes first",
+        "Put it above, or take it out",
+    ),
+    "wording_bare": (
+        "{owner} has neither when nor asks, so it would always be said",
+        "Make it the say of the question",
+    ),
+    "asks_foreign": ("{owner} asks for {field}, which is not a field of its question", "{hint}"),
+    # plausible ranges
+    "plausible_field": ("there is a plausible range for {field}, which fields.toml does not have", "{hint}"),
+    "plausible_kind": (
+        "there is a plausible range for {field}, which is a {kind}",
+        "Only figures and counts have a range",
+    ),
+    "plausible_order": ("the plausible range of {field} runs from {low} to {high}", "Put the lower figure into low"),
+    "plausible_figure": ("the plausible range of {field} cannot be: {why}", "Give low and high in {unit}"),
+    "plausible_twice": ("{field} has a plausible range in {place} already", "Keep one of them"),
+    "plausible_missing": ("{field} has no plausible range", 'Add [plausible."{bare}"] with low and high in {unit}'),
+    # choice words
+    "words_field": ("there are words for {field}, which fields.toml does not have", "{hint}"),
+    "words_kind": ("there are words for {field}, which is a {kind}", "Only choices, and a yes or no, have words"),
+    "words_choice": ("there are words for {word} of {field}, which is not one of its choices", "{hint}"),
+    "words_clash": ("{word} stands for both {first} and {second} of {field}", "Leave it with one of them"),
+    "words_empty": ("{choice} of {field} has an empty word", "Take it out"),
+    # what engineering needs
+    "family_unknown": ("there is no family {family}", "{hint}"),
+    "family_missing": ("family {family} is missing", "Add [{bare}] with the fields that engineering needs to start"),
+    # assumptions
+    "no_basis": ("assumption {id} has no basis", 'Say where it comes from: basis = "common practice, no source"'),
+    "approx_name": ("there is an approximate share for {name}, which is neither a field, a unit nor other", "{hint}"),
+    "approx_share": ("the approximate share of {name} is {given}", "Write a share above 0 and below 1, like 0.1"),
+    "approx_missing": ("there is no [approx] table with a share for other", "Add [approx] with other = 0.1"),
+}
+"""By id: what is wrong, how to mend it. Words in braces are filled in; names come in double quotes."""
+
+
+def complain(id: str, file: str, line: int | None = None, /, **words: object) -> Problem:
+    """The problem of that id. Words from the file are made safe to print."""
+    what, mend = SENTENCES[id]
+    safe = {name: one_line(str(word), 200) for name, word in words.items()}
+    ended = mend.format(**safe).strip()
+    return Problem(
+        file=file, line=line, what=what.format(**safe), mend=ended if ended.endswith(("?", ".")) else ended + "."
+    )
+
+
+def named(word: object) -> str:
+    """A name as it stands in a sentence: "rise.height" in quotes, whatever it is."""
+    return f'"{word}"'
+
+
+def listed(words: tuple[str, ...]) -> str:
+    """Names in a row: a, b and c."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

@@ -1,0 +1,52 @@
+"""What may stand in a file of the question tree, as models that check what people wrote."""
+
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, StrictBool, StrictStr, StringConstraints
+
+Text = Annotated[str, StringConstraints(strict=True, strip_whitespace=True, min_length=1)]
+Word = Annotated[str, StringConstraints(strict=True, pattern=r"^[a-z][a-z0-9_]*$")]
+
+
+class Entry(BaseModel):
+    """Unknown keys are slips of the pen, never ignored."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
+
+
+class ConditionModel(Entry):
+    """Holds when the field is known to be one of these choice words (true or false for a yes or no)."""
+
+    field: Text
+    any_of: Annotated[tuple[StrictBool | StrictStr, ...], Field(min_length=1)]
+
+
+class WordingModel(Entry):
+    """Another way to say a question.
+
+    `when`: all lines must hold. `asks`: said only while nothing but these fields of the question is open.
+    """
+
+    say: Text
+    when: tuple[ConditionModel, ...] = ()
+    asks: tuple[Text, ...] = ()
+
+
+class QuestionModel(Entry):
+    """One question: what is sent to the visitor, why the staff asks it, and which facts it brings."""
+
+    id: Word
+    fields: Annotated[tuple[Text, ...], Field(min_length=1)]
+    say: Text
+    why: Text
+    cost: Literal[1, 2, 3] = 1
+    unknown_ok: Text
+    settle: Text
+    wordings: tuple[WordingModel, ...] = ()
+
+
+class PlausibleModel(Entry):
+    """What a figure usually lies between, in the field's canonical unit; outside it is asked back."""
+
+    low: Annotated[float, Field(allow_inf_nan=False)]
+    high: Annotated[float, Field(allow_inf_nan=False)]
