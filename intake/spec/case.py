@@ -1,15 +1,18 @@
 """The case: what stands now, folded from its events."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
+from math import inf
 from pathlib import Path
-from typing import Any
 
 from intake.spec.approx import approx_share
+from intake.spec.bodies import doubt_from_body, fact_from_body, fact_to_body
 from intake.spec.events import Event
 from intake.spec.facts import Doubt, Fact
 from intake.spec.flat import Key, Spec
 from intake.spec.vocabulary import vocabulary
+
+__all__ = ["Case", "fact_from_body", "fact_to_body", "fold", "renumbered", "standing"]
 
 
 @dataclass(slots=True)
@@ -38,7 +41,7 @@ class Case:
     archived: bool = False
 
     def spec(self, folder: Path) -> Spec:
-        """What sizing sees: the standing facts, less the personal ones and texts."""
+        """What sizing sees: the standing facts, less the personal ones."""
         known = vocabulary()
         return Spec(
             {
@@ -75,38 +78,6 @@ def fold(events: Iterable[Event]) -> Case:
     return case
 
 
-def fact_to_body(fact: Fact) -> dict[str, Any]:
-    """The form of a fact inside an event. A personal value stays out: its span in the message speaks."""
-    body = fact.to_json() | {"who": fact.who, "at": fact.at, "message": fact.message}
-    if vocabulary()[fact.field].personal:
-        body |= {"value": None, "said": None}
-    return body
-
-
-def fact_from_body(body: Mapping[str, Any], messages: Mapping[int, tuple[str, str]]) -> Fact:
-    """Back from an event; a personal value is cut out of its message again."""
-    span = tuple(body["span"]) if body.get("span") else None
-    said, value = body.get("said"), body.get("value")
-    message = body.get("message")
-    if said is None and span is not None and message is not None and message in messages:
-        said = value = messages[message][0][span[0] : span[1]]
-    return Fact(
-        field=body["field"],
-        low=body.get("low"),
-        high=body.get("high"),
-        value=value if value is not None or "low" in body else "",
-        approx=body.get("approx", False),
-        hedged=body.get("hedged", False),
-        spread=body.get("spread", False),
-        said=said or "",
-        span=(span[0], span[1]) if span else None,
-        size=body.get("size", 1),
-        who=body.get("who", "visitor"),
-        at=body.get("at", ""),
-        message=message,
-    )
-
-
 def _take(case: Case, fact: Fact, *, settles: bool) -> None:
     """Let a fact stand. A different one that stood before becomes a quarrel, unless this one settles it."""
     key = (fact.field, fact.size)
@@ -119,8 +90,11 @@ def _take(case: Case, fact: Fact, *, settles: bool) -> None:
     if before is not None and not before.same_as(fact):
         case.earlier.setdefault(key, []).append(before)
         is_text = vocabulary()[fact.field].kind == "text"
-        if settles or is_text or _narrows(before, fact) or fact.who == "works":
+        if settles or is_text or fact.who == "works":
             case.quarrels.pop(key, None)
+        elif _narrows(before, fact):
+            if key in case.quarrels:  # a firmer word for one side does not say which side is right
+                case.quarrels[key] = (case.quarrels[key][0], fact)
         else:
             case.quarrels[key] = (before, fact)
     elif settles:
@@ -137,14 +111,23 @@ def _is_vaguer(before: Fact, after: Fact) -> bool:
 
 
 def _narrows(before: Fact, after: Fact) -> bool:
-    """True when the later figure lies inside the earlier range, or firms up an approximate one."""
+    """True when the later figure lies inside the earlier doubt, or firms up an approximate one.
+
+    A part of a spread is no narrowing: every value in it was said to occur, so the need itself has changed.
+    """
     if not (before.is_number and after.is_number):
         return before.value == after.value
-    low = before.low if before.low is not None else float("-inf")
-    high = before.high if before.high is not None else float("inf")
-    reach = 0.1 * max(abs(low), abs(high)) if before.approx and low == high else 0.0
-    ends = [end for end in (after.low, after.high) if end is not None]
-    return (before.approx or low != high) and all(low - reach <= end <= high + reach for end in ends)
+    low, high = _ends(before)
+    if before.spread or (low == high and not before.approx):
+        return False
+    reach = 0.1 * abs(low) if low == high else 0.0
+    after_low, after_high = _ends(after)
+    return low - reach <= after_low and after_high <= high + reach
+
+
+def _ends(fact: Fact) -> tuple[float, float]:
+    """Low and high, an open end without bound."""
+    return -inf if fact.low is None else fact.low, inf if fact.high is None else fact.high
 
 
 def _message(case: Case, event: Event) -> None:
@@ -160,8 +143,7 @@ def _heard(case: Case, event: Event) -> None:
         fact = fact_from_body(body, case.messages)
         _take(case, fact, settles=corrects or fact.field in asked or fact.field in settled)
     for body in event.body.get("doubts", ()):
-        options = tuple(fact_from_body(option, case.messages) for option in body.get("options", ()))
-        doubt = Doubt(field=body["field"], said=body["said"], why=body["why"], ask=body["ask"], options=options)
+        doubt = doubt_from_body(body, event.body.get("message"), case.messages)
         case.doubts = [d for d in case.doubts if d.field != doubt.field] + [doubt]
     case.unread.extend(event.body.get("unread", ()))
     case.unknown.update(event.body.get("unknown", ()))

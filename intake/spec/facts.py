@@ -1,6 +1,7 @@
 """A fact: what somebody said about the need, in which words, and how sure they were."""
 
 from dataclasses import dataclass
+from math import ceil, floor
 from typing import Any, Literal
 
 from intake.spec.flat import Value
@@ -57,6 +58,8 @@ class Fact:
             if low is not None and low == high:
                 reach = abs(low) * approx_share
                 low, high = low - reach, low + reach
+                if field_of(self.field).kind == "count":
+                    low, high = float(floor(low)), float(ceil(high))
         two_ends = low is not None and high is not None and low != high
         return Value(low=low, high=high, spread=spread and two_ends, hedged=self.hedged)
 
