@@ -1,0 +1,72 @@
+"""`intake size`: a flat spec to verdicts, figures and a recommendation."""
+
+import argparse
+from collections.abc import Mapping
+from typing import Any
+
+from intake.cli.input_error import InputError
+from intake.cli.lines import answer_lines
+from intake.cli.spec_file import EXAMPLE, load
+from intake.cli.streams import print_json
+
+_EPILOG = f"""example:
+  echo '{EXAMPLE}' | intake size - --json
+  intake size job.toml                 a file with lines such as  "product.length" = 0.4
+  intake size handover/spec.json       what a hand-off wrote
+  intake size --lines < jobs.jsonl     lines such as  {{"id": "a", "spec": {{"rate.peak": 45}}}}
+
+Figures are in the fields' own units (m, kg, 1/min, degC, N, Pa)."""
+
+
+def register(commands: Any) -> None:
+    """Add the command to the parser."""
+    parser = commands.add_parser(
+        "size",
+        help="size a spec: which machines stand, with figures",
+        description="Sizes a flat spec: verdicts on every family, checks, figures, recommendation, follow-ups.",
+        epilog=_EPILOG,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument(
+        "file", nargs="?", metavar="FILE", help="JSON or TOML, a hand-off's spec.json, a kept case; - for stdin"
+    )
+    parser.add_argument("--json", action="store_true", help="the whole result as JSON")
+    parser.add_argument("--lines", action="store_true", help="one job a line on stdin, one result a line back")
+    parser.add_argument("--worth", action="store_true", help="also say how sure the best family is, by sampling")
+    parser.add_argument("--units", choices=("us", "si"), default="us", help="units of the plain text (default: us)")
+    parser.set_defaults(run=run)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Size one file, or every line of standard input."""
+    if args.lines:
+        if args.file:
+            raise InputError("intake size --lines reads from standard input: give it no FILE, or use < FILE")
+        return answer_lines(_answerer(args.worth), '{"id": "a", "spec": ' + EXAMPLE + "}")
+    if not args.file:
+        raise InputError("intake size needs a FILE (- for standard input), or --lines. See: intake size --help")
+    from intake.sizing import size
+
+    spec = load(args.file)
+    result = size(spec, worth=args.worth)
+    if args.json:
+        print_json(result.to_json())
+        return 0
+    from intake.cli.result_text import result_lines
+
+    for line in result_lines(result, spec, args.units):
+        print(line)
+    return 0
+
+
+def _answerer(worth: bool) -> Any:
+    """The function that answers one line; sizing is imported and its data read once, before the first line."""
+    from intake.sizing import size
+
+    def answer(row: Mapping[str, Any]) -> dict[str, Any]:
+        spec = row.get("spec")
+        if not isinstance(spec, Mapping):
+            raise InputError('there is no "spec" object on this line')
+        return size(spec, worth=worth).to_json()
+
+    return answer

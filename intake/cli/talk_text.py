@@ -1,0 +1,81 @@
+"""The talk in plain lines, for `ask` and `replay`: what was understood, which machines stand, what is asked next.
+
+Every line starts with what it is ("Understood:", "Out:", "Ask:"), so that a screen reader says it first.
+"""
+
+from collections.abc import Iterable, Iterator
+
+from intake.advice import family_name
+from intake.interview.question import Question
+from intake.sizing.result import FamilyResult, Result
+from intake.spec import Fact, Heard
+from intake.spec.clean import one_line
+from intake.spec.display import System, label, show_value
+
+_WHO = {"visitor": "visitor", "staff": "staff", "works": "works"}
+
+
+def heard_lines(heard: Heard, system: System) -> Iterator[str]:
+    """What one message gave: facts with their words, what needs a question back, what was not used."""
+    for fact in heard.facts:
+        yield f'Understood: {_fact(fact, system)}, from "{one_line(fact.said)}"'
+    for doubt in heard.doubts:
+        yield f'To clear up: "{one_line(doubt.said)}": {one_line(doubt.why)}'
+    for piece in heard.unread:
+        yield f'Not used: "{one_line(piece)}"'
+
+
+def question_lines(question: Question) -> Iterator[str]:
+    """The next question, worded to be sent as it is, the reason for it, and ready answers."""
+    yield f"Ask: {one_line(question.say)}"
+    for number, option in enumerate(question.options, 1):
+        yield f"  {number}. {one_line(option.label)}"
+    yield f"Why: {one_line(question.why)}"
+
+
+def fact_lines(facts: Iterable[Fact], system: System) -> Iterator[str]:
+    """What stands now, each with who said it and in which words."""
+    for fact in facts:
+        words = f', "{one_line(fact.said)}"' if fact.said else ""
+        yield f"{_fact(fact, system)} ({_WHO[fact.who]}{words})"
+
+
+def family_lines(result: Result) -> Iterator[str]:
+    """Every family with its verdict and the first reason, the standing ones first."""
+    gone = [name for name in result.families if name not in result.standing]
+    for name in (*result.standing, *gone):
+        yield f"{_sign(result.families[name])} {family_name(name)}{_reason(result.families[name])}"
+
+
+class Standing:
+    """Remembers which families stood, and tells what a message changed."""
+
+    def __init__(self) -> None:
+        self._verdicts: dict[str, str] = {}
+        self._best: str | None = None
+
+    def news(self, result: Result) -> Iterator[str]:
+        """One line for each family that went out or came back, and for a new best one."""
+        for name, found in result.families.items():
+            before = self._verdicts.get(name)
+            if found.verdict == "out" and before != "out":
+                yield f"Out: {family_name(name)}{_reason(found)}"
+            elif before == "out" and found.verdict != "out":
+                yield f"Back in: {family_name(name)}{_reason(found)}"
+        self._verdicts = {name: found.verdict for name, found in result.families.items()}
+        if result.best != self._best:
+            if result.best is not None:
+                yield f"Best so far: {family_name(result.best)}"
+            self._best = result.best
+
+
+def _fact(fact: Fact, system: System) -> str:
+    return f"{label(fact.field, fact.size)} {show_value(fact.field, fact, system)}"
+
+
+def _sign(found: FamilyResult) -> str:
+    return {"fits": "+ fits:", "depends": "? depends:", "out": "- out:"}[found.verdict]
+
+
+def _reason(found: FamilyResult) -> str:
+    return f", {one_line(found.because[0])}" if found.because else ""
