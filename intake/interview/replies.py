@@ -22,7 +22,9 @@ class Replies:
 
     def means(self, kind: str, text: str) -> bool:
         """True when the whole message is such a reply, or holds one of its phrases."""
-        return self.is_just(kind, text) or _holds(self._list(kind, "part"), _tidy(text))
+        words = _tidy(text)
+        held = _holds(self._list(kind, "part"), words) or _opens(self._list(kind, "start"), words)
+        return held or self.is_just(kind, text)
 
     def is_just(self, kind: str, text: str) -> bool:
         """True when the message is nothing but such a reply."""
@@ -31,8 +33,11 @@ class Replies:
     def corrects(self, text: str) -> bool:
         """True when the message takes something back that was said before."""
         words = _tidy(text)
-        opens = any(re.match(rf"{re.escape(lead)}\b", words) for lead in self._list("correction", "start"))
-        return opens or _holds(self._list("correction", "part"), words)
+        return _opens(self._list("correction", "start"), words) or _holds(self._list("correction", "part"), words)
+
+    def thinks_again(self, text: str) -> bool:
+        """True when the message may take something back, or may just be a slow answer ("actually, 14 feet")."""
+        return _opens(self._list("second_thought", "start"), _tidy(text))
 
     def ordinal(self, text: str) -> int | None:
         """Which of several options is meant, counted from 0; None when the message is no such reply."""
@@ -52,6 +57,10 @@ def _tidy(text: str) -> str:
     """Lower case, one blank between words, straight apostrophes, no marks at the edges."""
     plain = " ".join(text.replace("’", "'").casefold().split())
     return plain.strip(_EDGES) or plain
+
+
+def _opens(leads: tuple[str, ...], words: str) -> bool:
+    return any(re.match(rf"{re.escape(lead)}(?!\w)", words) for lead in leads)
 
 
 def _holds(phrases: tuple[str, ...], words: str) -> bool:

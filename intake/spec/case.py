@@ -85,7 +85,7 @@ def _take(case: Case, fact: Fact, *, settles: bool) -> None:
     case.doubts = [d for d in case.doubts if d.field != fact.field]
     case.unknown.discard(fact.field)
     case.later.discard(fact.field)
-    if before is not None and not settles and _is_vaguer(before, fact):
+    if before is not None and not settles and _adds_nothing(before, fact):
         return
     if before is not None and not before.same_as(fact):
         case.earlier.setdefault(key, []).append(before)
@@ -102,8 +102,10 @@ def _take(case: Case, fact: Fact, *, settles: bool) -> None:
     case.facts[key] = fact
 
 
-def _is_vaguer(before: Fact, after: Fact) -> bool:
-    """True when an exact figure is said again as "about" the same: the exact one stands."""
+def _adds_nothing(before: Fact, after: Fact) -> bool:
+    """True when the same is said again, no surer, or an exact figure as "about" the same: the first words stand."""
+    if before.same_as(after):
+        return after.hedged or not before.hedged
     if not (after.approx and after.low is not None and after.low == after.high):
         return False
     single = before.low is not None and before.low == before.high and not before.approx
@@ -118,6 +120,8 @@ def _narrows(before: Fact, after: Fact) -> bool:
     if not (before.is_number and after.is_number):
         return before.value == after.value
     low, high = _ends(before)
+    if (low, high) == _ends(after):
+        return True
     if before.spread or (low == high and not before.approx):
         return False
     reach = 0.1 * abs(low) if low == high else 0.0
@@ -148,6 +152,9 @@ def _heard(case: Case, event: Event) -> None:
     case.unread.extend(event.body.get("unread", ()))
     case.unknown.update(event.body.get("unknown", ()))
     case.later.update(event.body.get("later", ()))
+    confirmed = event.body.get("passes")
+    if confirmed:
+        case.passed[str(confirmed["question"])] = str(confirmed["stood"])
 
 
 def _known(case: Case, event: Event) -> None:

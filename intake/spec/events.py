@@ -8,8 +8,9 @@ from typing import Any
 KINDS = (
     "opened",  # {title?}
     "message",  # {text, who}: somebody's words; the book keeps the text in a table of its own
-    "heard",  # {message, asked, to: question id | None, facts, doubts, unread, corrects?, settles?, unknown?, later?}
-    "known",  # {fact}: set directly, not from words
+    "heard",  # {message, asked, to: question id | None, facts, doubts, unread, ...}
+    # ... of "heard": corrects and settles (has the last word), unknown and later (asked for, not given), passes
+    "known",  # {fact, message?}: set directly, not from words
     "asked",  # {question, fields, branch}
     "unknown",  # {question, fields, message?}: "don't know"
     "later",  # {question, fields, message?}: the visitor will check

@@ -1,0 +1,120 @@
+"""What to ask next: everything open in the order in which it would be asked, and what is left out with the reason."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+
+from intake.interview.engineering import engineering_needs
+from intake.interview.entry_checks import EntryChecks
+from intake.interview.question import Question, Skipped
+from intake.interview.skipping import Judge, Matter, Part
+from intake.interview.tree import QuestionEntry, Tree
+from intake.interview.wording import Sentences
+from intake.sizing.result import Result
+from intake.spec.case import Case
+from intake.spec.display import System, label
+from intake.spec.flat import Spec
+
+_PARTS: Mapping[Part, int] = {"basics": 0, "best": 1, "engineering": 2, "aside": 3, "skip": 4}
+_STEPS = (0.3, 0.15, 0.05)
+"""Worths between two of these count as the same, so that cost and the flow of the talk may speak."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Plan:
+    """The state of asking. `open`: in the order of asking, doubts and conflicts first."""
+
+    open: tuple[Question, ...]
+    set_aside: tuple[Skipped, ...]
+    skipped: tuple[Skipped, ...]
+    aside: Mapping[str, Question]
+    """The questions set aside, ready to be put all the same."""
+
+
+class Asking:
+    """Plans what to ask, for one questions folder."""
+
+    def __init__(self, tree: Tree, folder: Path, sentences: Sentences) -> None:
+        self._tree, self._folder, self._sentences = tree, folder, sentences
+        self._needs = engineering_needs(folder)
+        self._checks = EntryChecks(tree, folder, sentences)
+
+    def plan(self, case: Case, spec: Spec, result: Result, system: System) -> Plan:
+        """Everything open, set aside or skipped in this state of the case."""
+        needs = self._needs[result.best] if result.best else ()
+        judge = Judge(spec, result, needs, self._folder, self._sentences, system)
+        waiting = self._checks.questions(case, spec, result, system)
+        unclear = {name for question in waiting if question.id.startswith("doubt:") for name in question.fields}
+        ranked: list[tuple[tuple[float, ...], Question]] = []
+        aside: dict[str, Question] = {}
+        set_aside: list[Skipped] = []
+        skipped: list[Skipped] = []
+        for place, entry in enumerate(self._tree.questions):
+            matters = self._open(entry, case, spec, judge, unclear)
+            if not matters:
+                continue
+            lead = min(matters, key=lambda matter: (_PARTS[matter.part], -matter.worth))
+            asked = tuple(matter.field for matter in matters if matter.part != "skip")
+            question = self._question(entry, asked or tuple(m.field for m in matters), spec, lead.part)
+            if lead.part == "skip":
+                skipped.append(self._left_out(question, lead))
+            elif lead.part == "aside":
+                aside[question.id] = question
+                set_aside.append(self._left_out(question, lead))
+            else:
+                ranked.append((_rank(entry, lead, place, case.branch), question))
+        ranked.sort(key=lambda row: row[0])
+        return Plan(
+            open=(*waiting, *(question for _, question in ranked)),
+            set_aside=tuple(set_aside),
+            skipped=tuple(skipped),
+            aside=aside,
+        )
+
+    def put(self, id: str, case: Case, spec: Spec) -> Question | None:
+        """Any question of the tree by its id or by a field it asks for, whatever the plan says of it."""
+        entry = self._tree.by_id.get(id) or self._tree.for_field(id)
+        if entry is None:
+            return None
+        return self._question(entry, self._tree.open_fields(entry, spec) or entry.fields, spec, "aside")
+
+    def _open(self, entry: QuestionEntry, case: Case, spec: Spec, judge: Judge, unclear: set[str]) -> list[Matter]:
+        """What is still to learn from an entry; what the visitor does not know is not asked again."""
+        answered = case.unknown | case.later | unclear
+        return [judge.matter(name) for name in self._tree.open_fields(entry, spec) if name not in answered]
+
+    def _question(self, entry: QuestionEntry, fields: tuple[str, ...], spec: Spec, part: Part) -> Question:
+        return Question(
+            id=entry.id,
+            kind="question",
+            fields=fields,
+            say=self._tree.wording(entry, spec, fields),
+            why=entry.why,
+            branch=entry.branch,
+            purpose=part,
+            unknown_ok=entry.unknown_ok,
+        )
+
+    def _left_out(self, question: Question, matter: Matter) -> Skipped:
+        topic = _topic(question)
+        why = self._sentences.say(f"left_out.{matter.reason}", topic=topic, **dict(matter.blanks))
+        return Skipped(question=question.id, fields=question.fields, why=why)
+
+
+def _topic(question: Question) -> str:
+    """What a question is about, for a reason: its one field, or its branch."""
+    if len(question.fields) == 1:
+        return label(question.fields[0])
+    return question.branch
+
+
+def _rank(entry: QuestionEntry, lead: Matter, place: int, at_branch: str) -> tuple[float, ...]:
+    """Part, then worth in few steps, then cost, then staying in the branch, then the order of the tree.
+
+    Basics go by the order of the tree alone: product, rate, rise is how people tell it.
+    """
+    if lead.part == "basics":
+        return (0.0, float(place))
+    step = next((n for n, least in enumerate(_STEPS) if lead.worth >= least), len(_STEPS))
+    worth = float(step) if lead.part == "best" else 0.0
+    return (float(_PARTS[lead.part]), worth, float(entry.cost), float(entry.branch != at_branch), float(place))

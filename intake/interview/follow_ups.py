@@ -1,0 +1,59 @@
+"""What is still to find out after the talk: unknowns, promises to check, assumptions and tests, ranked."""
+
+from collections.abc import Iterator
+from typing import Literal
+
+from intake.interview.question import OpenPoint
+from intake.interview.tree import Tree, is_settled
+from intake.sizing.result import Result
+from intake.spec.case import Case
+from intake.spec.flat import Spec
+
+_STATES = ("later", "unknown", "open")
+
+
+def open_points(case: Case, spec: Spec, result: Result, tree: Tree) -> list[OpenPoint]:
+    """Each open point once; what may change the best family most stands first, then what the visitor checks."""
+    points = [*_answered_without(case, spec, result, tree), *_from_sizing(case, result, tree, spec)]
+    return sorted(points, key=lambda point: (-(point.changes_best or 0.0), _STATES.index(point.state)))
+
+
+def _answered_without(case: Case, spec: Spec, result: Result, tree: Tree) -> Iterator[OpenPoint]:
+    worth = {follow.field: follow.changes_best for follow in result.follow_ups}
+    reasons = {follow.field: follow.why for follow in result.follow_ups}
+    for entry in tree.questions:
+        states: tuple[tuple[Literal["later", "unknown"], set[str]], ...] = (
+            ("later", case.later),
+            ("unknown", case.unknown),
+        )
+        for state, names in states:
+            for name in entry.fields:
+                if name in names and not is_settled(name, spec):
+                    yield OpenPoint(
+                        field=name,
+                        test=None,
+                        say=tree.wording(entry, spec, (name,)),
+                        why=reasons.get(name) or entry.why,
+                        settle=entry.settle,
+                        state=state,
+                        changes_best=worth.get(name),
+                    )
+
+
+def _from_sizing(case: Case, result: Result, tree: Tree, spec: Spec) -> Iterator[OpenPoint]:
+    seen: set[str] = set()
+    for follow in result.follow_ups:
+        name = follow.field or follow.test
+        if name is None or name in seen or name in case.unknown | case.later or is_settled(name, spec):
+            continue
+        seen.add(name)
+        entry = tree.for_field(name)
+        yield OpenPoint(
+            field=follow.field,
+            test=follow.test,
+            say=tree.wording(entry, spec, (name,)) if entry is not None else follow.why,
+            why=follow.why,
+            settle=entry.settle if entry is not None else "",
+            state="open",
+            changes_best=follow.changes_best,
+        )

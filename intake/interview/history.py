@@ -1,0 +1,88 @@
+"""The events of one talk: appended to, folded, and undone by appending."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from intake.spec.case import Case, fold, standing
+from intake.spec.events import KINDS, Event, now
+
+_TAKEN_BACK = ("heard", "known", "unknown", "later", "passed", "noted")
+"""Kinds that a person may undo; a message goes with what was read from it."""
+
+_ANSWERS = ("heard", "known", "unknown", "later", "passed")
+
+
+class History:
+    """An append-only list of events and the case they make."""
+
+    def __init__(self, events: Iterable[Event] = ()) -> None:
+        self._events = list(events)
+        self._case: Case | None = None
+
+    @property
+    def events(self) -> tuple[Event, ...]:
+        """Everything that happened, oldest first."""
+        return tuple(self._events)
+
+    @property
+    def case(self) -> Case:
+        """The fold of all events; the same object until one is added."""
+        if self._case is None:
+            self._case = fold(self._events)
+        return self._case
+
+    def append(self, kind: str, /, **body: Any) -> Event:
+        """Add one event, stamped now. Raises ValueError for a kind that there is not."""
+        if kind not in KINDS:
+            raise ValueError(f"unknown kind of event {kind!r}")
+        event = Event(seq=self._events[-1].seq + 1 if self._events else 1, at=now(), kind=kind, body=body)
+        self._events.append(event)
+        self._case = None
+        return event
+
+    def undo(self) -> bool:
+        """Take back the last thing that counts. False when there is none."""
+        last = next((event for event in reversed(standing(self._events)) if event.kind in _TAKEN_BACK), None)
+        if last is not None:
+            self.append("undone", seq=last.seq)
+        return last is not None
+
+    def redo(self) -> bool:
+        """Let the last undone thing count again, unless something else was said since."""
+        open_undos: list[int] = []
+        for event in self._events:
+            if event.kind == "undone":
+                open_undos.append(int(event.body["seq"]))
+            elif event.kind == "redone":
+                open_undos.pop()
+            elif event.kind in _TAKEN_BACK:
+                open_undos.clear()
+        if open_undos:
+            self.append("redone", seq=open_undos[-1])
+        return bool(open_undos)
+
+    def last_question(self) -> str | None:
+        """The question that the last answer was for."""
+        for event in reversed(standing(self._events)):
+            if event.kind in _ANSWERS:
+                asked = event.body.get("to") or event.body.get("question")
+                return str(asked) if asked else None
+        return None
+
+    def lately(self) -> tuple[str, ...]:
+        """The fields of the last answer: those it gave, or else those it was asked for."""
+        for event in reversed(standing(self._events)):
+            if event.kind == "heard" and event.body.get("facts"):
+                return tuple(dict.fromkeys(str(fact["field"]) for fact in event.body["facts"]))
+            if event.kind in _ANSWERS:
+                return tuple(event.body.get("fields", event.body.get("asked", ())))
+        return ()
+
+    def waits(self) -> bool:
+        """True while the last question put has had no answer; messages of their own do not count as one."""
+        for event in reversed(standing(self._events)):
+            if event.kind == "asked":
+                return True
+            if event.kind in ("unknown", "later", "passed") or (event.kind == "heard" and event.body.get("to")):
+                return False
+        return False

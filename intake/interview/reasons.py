@@ -1,0 +1,100 @@
+"""Why a family is where it is, in one line: from its checks, by templates in data."""
+
+from collections.abc import Sequence
+
+from intake.interview.wording import Sentences, fill, joined
+from intake.sizing.result import Check, FamilyResult, Plain, Result
+from intake.spec.display import System, label, show
+from intake.spec.vocabulary import vocabulary
+
+
+def family_name(family: str, sentences: Sentences) -> str:
+    """What the trade calls a family."""
+    return sentences.find(f"family.{family}") or family.replace("_", " ")
+
+
+def failing_reason(check: Check, sentences: Sentences, system: System) -> str:
+    """Why this check shuts a family out: "140/min is over its limit of 120/min"."""
+    kind = "gate" if _is_word(check.value) or _is_word(check.limit) or check.unit == "" else "check"
+    template = sentences.find(*(f"{kind}.{id}" for id in _shorter(check.id)), f"{kind}.any") or "{check}"
+    return fill(
+        template,
+        check=check.id.replace("_", " "),
+        value=shown(check.value, check.unit, system),
+        limit=shown(check.limit, check.unit, system),
+        side="over" if check.sense == "at_most" else "under",
+    )
+
+
+def out_reason(found: FamilyResult, sentences: Sentences, system: System) -> str:
+    """Why a family is out; the sizing's own words where no failed check tells."""
+    if found.failed:
+        return failing_reason(found.failed[0], sentences, system)
+    return found.because[0] if found.because else ""
+
+
+def open_matters(found: FamilyResult, result: Result) -> list[str]:
+    """What a family's verdict depends on, as people call it, each once."""
+    about = {assumption.id: assumption for assumption in result.assumptions}
+    names: list[str] = []
+    for id in found.depends_on:
+        assumption = about.get(id)
+        fields = (id,) if assumption is None else assumption.about or ((assumption.test,) if assumption.test else ())
+        names.extend(label(name) if name in vocabulary() else name.replace("_", " ") for name in fields or (id,))
+    return list(dict.fromkeys(names))
+
+
+def verdict_reason(found: FamilyResult, result: Result, sentences: Sentences, system: System) -> str:
+    """One line without the verdict's word: what shuts it out, what it waits for, or how much room is left."""
+    if found.verdict == "out":
+        return out_reason(found, sentences, system)
+    if found.verdict == "depends":
+        return few(open_matters(found, result))
+    tightest = found.tightest
+    if tightest is None or tightest.margin is None:
+        return ""
+    return sentences.say("verdict.room_left", check=check_name(tightest.id, sentences), margin=percent(tightest.margin))
+
+
+def check_name(id: str, sentences: Sentences) -> str:
+    """What people call a check: "pull" for pull_backed_up too, unless it has a name of its own."""
+    return sentences.find(*(f"check_name.{part}" for part in _shorter(id))) or id.replace("_", " ")
+
+
+def few(names: Sequence[str], most: int = 3) -> str:
+    """The first few of a list: "wall, weight, height and 2 more"."""
+    if len(names) <= most + 1:
+        return joined(list(names))
+    return joined([*names[:most], f"{len(names) - most} more"])
+
+
+def percent(share: float) -> str:
+    """A share as whole percent.
+
+    >>> percent(0.124)
+    '12 %'
+    """
+    return f"{share * 100:.0f} %"
+
+
+def shown(value: Plain, unit: str, system: System) -> str:
+    """A check's value or limit for people; "not known" where there is none."""
+    if value is None:
+        return "not known"
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, str):
+        return value.replace("_", " ")
+    if unit == "1":
+        return f"{value:.2g}" if abs(value) < 10 else f"{value:.0f}"
+    return show(value, unit, system)
+
+
+def _is_word(value: Plain) -> bool:
+    return isinstance(value, bool | str)
+
+
+def _shorter(id: str) -> list[str]:
+    """An id and what is left as its suffixes go: slip_start, slip."""
+    parts = id.split("_")
+    return ["_".join(parts[:n]) for n in range(len(parts), 0, -1)]

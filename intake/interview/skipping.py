@@ -1,0 +1,141 @@
+"""Which facts still matter, and why the others do not: static reads, what verdicts hinge on, and trials."""
+
+from collections.abc import Callable, Collection, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Literal
+
+from intake import sizing
+from intake.interview.needless import why_needless
+from intake.interview.reasons import family_name, out_reason
+from intake.interview.wording import Sentences, joined
+from intake.sizing.result import FAMILIES, Result, Verdict
+from intake.spec.display import System
+from intake.spec.flat import Spec, Value
+from intake.spec.vocabulary import vocabulary
+
+Part = Literal["basics", "best", "engineering", "aside", "skip"]
+"""What asking for a fact would do, in the order of asking; "skip": nothing at all."""
+
+NOISE = 0.02
+"""Share of samples below which a change of the best family is chance (4 of 256, with room)."""
+
+Trial = Callable[[Spec], Mapping[str, Verdict]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Matter:
+    """What one open fact matters. `worth`: how often its answer would change the best family, 0 to 1."""
+
+    field: str
+    part: Part
+    worth: float = 0.0
+    reason: str = ""
+    blanks: tuple[tuple[str, str], ...] = ()
+    """What fills the reason's blanks; the topic is the question's."""
+
+
+class Judge:
+    """Judges every fact against one state of a case."""
+
+    def __init__(
+        self, spec: Spec, result: Result, needs: Collection[str], folder: Path, sentences: Sentences, system: System
+    ) -> None:
+        self._spec, self._result, self._folder = spec, result, folder
+        self._sentences, self._system = sentences, system
+        self._standing = result.standing
+        self._needs = frozenset(needs)
+        self._readers = {name: sizing.fields_read(name) for name in FAMILIES}
+        self._hinges = _hinges(result)
+        self._sampled = {f.field: f.changes_best for f in result.follow_ups if f.field and f.changes_best is not None}
+        self._tried: dict[str, bool] = {}
+        self._basics = _basics(spec) if result.best is None else frozenset[str]()
+
+    def matter(self, field: str) -> Matter:
+        """What asking for this field would do now."""
+        needless = why_needless(field, self._spec, self._folder)
+        if needless is not None:
+            return Matter(field=field, part="skip", reason="needless", blanks=(("why", needless),))
+        if not self._standing:
+            return Matter(field=field, part="skip", reason="nothing_fits")
+        if field in self._basics:
+            return Matter(field=field, part="basics", worth=1.0)
+        if field.startswith("test."):
+            return Matter(field=field, part="aside", reason="test_needed")
+        worth = self._worth(field)
+        if worth >= NOISE and not self._result.decided:
+            return Matter(field=field, part="best", worth=worth)
+        if field in self._needs:
+            return Matter(field=field, part="engineering", worth=worth)
+        return self._left_out(field, worth)
+
+    def _left_out(self, field: str, worth: float) -> Matter:
+        readers = [family for family in self._standing if field in self._readers[family]]
+        if worth >= NOISE:
+            return Matter(field=field, part="aside", worth=worth, reason="decided")
+        if field in self._hinges or self._changes(field):
+            return Matter(field=field, part="aside", worth=worth, reason="hardly")
+        if readers and vocabulary()[field].is_number:
+            return Matter(field=field, part="aside", worth=worth, reason="hardly")
+        if readers:
+            return Matter(field=field, part="skip", reason="same_anyway")
+        return self._unread(field)
+
+    def _unread(self, field: str) -> Matter:
+        gone = [family for family in FAMILIES if field in self._readers[family]]
+        if not gone:
+            return Matter(field=field, part="skip", reason="nothing_hangs")
+        reasons = {family: out_reason(self._result.families[family], self._sentences, self._system) for family in gone}
+        names = joined([family_name(family, self._sentences) for family in gone], "or")
+        blanks = (("families", names), ("reason", "; ".join(dict.fromkeys(reasons.values()))))
+        return Matter(
+            field=field, part="skip", reason="family_gone" if len(gone) <= 2 else "families_gone", blanks=blanks
+        )
+
+    def _worth(self, field: str) -> float:
+        """Sampled where it is; else the share of standing families whose verdict hangs on it, the best one double."""
+        sampled = self._sampled.get(field)
+        if sampled is not None:
+            return sampled
+        if self._result.decided is not None and self._sampled:
+            return 0.0 if not self._changes(field) else NOISE
+        hanging = self._hinges.get(field, frozenset())
+        if not hanging:
+            return NOISE if self._changes(field) else 0.0
+        return (len(hanging) + (self._result.best in hanging)) / (len(self._standing) + 1)
+
+    def _changes(self, field: str) -> bool:
+        """For a choice or a yes and no: whether some answer would change the verdict of a standing family."""
+        if field not in self._tried:
+            self._tried[field] = self._try(field)
+        return self._tried[field]
+
+    def _try(self, field: str) -> bool:
+        kind = vocabulary()[field].kind
+        if kind not in ("choice", "yes_no") or not any(field in self._readers[family] for family in self._standing):
+            return False
+        answers: tuple[str | bool, ...] = (True, False) if kind == "yes_no" else vocabulary()[field].choices
+        now = {family: self._result.families[family].verdict for family in self._standing}
+        trials = (sizing.verdicts(self._spec.put(field, Value(value=word)), questions=self._folder) for word in answers)
+        return any(found[family] != verdict for found in trials for family, verdict in now.items())
+
+
+def _hinges(result: Result) -> dict[str, frozenset[str]]:
+    """Which standing families wait for a field: named in depends_on, or by an assumption that is."""
+    about = {assumption.id: assumption.about for assumption in result.assumptions}
+    found: dict[str, set[str]] = {}
+    for family in result.standing:
+        for id in result.families[family].depends_on:
+            for name in about.get(id, (id,)):
+                found.setdefault(name, set()).add(family)
+    return {name: frozenset(families) for name, families in found.items()}
+
+
+def _basics(spec: Spec) -> frozenset[str]:
+    """What no family can be chosen without: kind and size and weight of the product, rate, rise."""
+    wanted = {"product.type", "product.length", "product.width", "product.height", "product.weight", "rise.direction"}
+    if not (spec.knows("rate.normal") or spec.knows("rate.peak")):
+        wanted |= {"rate.normal", "rate.peak"}
+    if not spec.knows("rise.height"):
+        wanted |= {"rise.height", "rise.infeed_height", "rise.discharge_height"}
+    return frozenset(wanted)

@@ -1,0 +1,319 @@
+"""The interview behind every screen and script: words in, questions and a sized result out."""
+
+import os
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+from intake import sizing
+from intake.interview.asking import Asking, Plan
+from intake.interview.follow_ups import open_points
+from intake.interview.hearing import Hearing, Taken
+from intake.interview.history import History
+from intake.interview.question import OpenPoint, Question, Skipped
+from intake.interview.tree import load_tree
+from intake.interview.wording import Sentences
+from intake.sizing.result import Result
+from intake.spec.case import Case, fact_to_body, renumbered
+from intake.spec.clean import clean, one_line
+from intake.spec.display import System, show_value, system_of
+from intake.spec.events import Event
+from intake.spec.facts import Doubt, Fact, Heard, Who
+from intake.spec.flat import Spec, Value, split_key, value_of
+from intake.spec.folder import questions_folder
+from intake.spec.vocabulary import vocabulary
+
+_KEPT_RESULTS = 128
+"""Results remembered by spec, so that going back and forth costs nothing."""
+
+
+class Interview:
+    """One talk about one need. Its events are its only state.
+
+    `questions`: a company's own folder of questions, limits and sentences; the shipped one when None.
+    Raises FolderError or TreeError for a folder that cannot be used.
+    """
+
+    def __init__(self, questions: str | os.PathLike[str] | None = None) -> None:
+        self._folder = questions_folder(questions)
+        self._tree = load_tree(self._folder)
+        self.sentences = Sentences(self._folder)
+        self._asking = Asking(self._tree, self._folder, self.sentences)
+        self._hearing = Hearing(self._folder)
+        self._history = History()
+        self._results: dict[Spec, Result] = {}
+        self._plan: tuple[object, Plan] | None = None
+
+    @classmethod
+    def from_events(cls, events: Iterable[Event], questions: str | os.PathLike[str] | None = None) -> "Interview":
+        """A talk resumed where its events left it."""
+        talk = cls(questions)
+        talk._history = History(events)
+        return talk
+
+    # --- what people say ---
+
+    def hear(self, text: str, who: Who = "visitor") -> Heard:
+        """A message of its own: everything in it that can be read becomes facts and doubts."""
+        return self._take(text, None, who)
+
+    def answer(self, text: str, to: str | None = None, who: Who = "visitor") -> Heard:
+        """An answer to the question asked, or to any other by its id or field.
+
+        "Don't know", "I'll check" and "back" count as such. Raises ValueError when there is no question `to`.
+        """
+        return self._take(text, self._question_for(to), who)
+
+    def unknown(self, to: str | None = None) -> None:
+        """The visitor does not know. A doubt or conflict is passed over: what stands is kept."""
+        self._close("unknown", self._question_for(to))
+
+    def later(self, to: str | None = None) -> None:
+        """The visitor will check; the question becomes a follow-up."""
+        self._close("later", self._question_for(to))
+
+    def know(self, field: str, value: Any, size: int = 1, who: Who = "staff") -> None:
+        """A fact set directly: canonical unit, choice word, True or False, (low, high). Raises SpecError."""
+        key = field if size == 1 else f"{field}@{size}"
+        name, number = split_key(key)
+        known = value_of(key, name, value)
+        message = None
+        if vocabulary()[name].kind == "text":
+            message = self._message(str(known.value), who)
+        span = (0, len(str(known.value))) if message is not None else None
+        fact = _fact(name, number, known, who, span, message)
+        self._history.append("known", fact=fact_to_body(fact), **_maybe(message=message))
+
+    def note(self, text: str) -> None:
+        """A note of the staff; it is kept with the case and never read for facts."""
+        self._history.append("noted", message=self._message(text, "staff"))
+
+    def rename(self, title: str) -> None:
+        """Give the case a title."""
+        self._history.append("opened", title=one_line(title, 120))
+
+    def record(self, kind: str, body: Mapping[str, Any]) -> Event:
+        """Something that happened outside the talk, as a hand-over. Raises ValueError for an unknown kind."""
+        return self._history.append(kind, **body)
+
+    # --- taking back ---
+
+    def undo(self) -> bool:
+        """Take back the last thing said, known or noted. False when there is nothing left."""
+        return self._history.undo()
+
+    def redo(self) -> bool:
+        """Let the last thing undone count again. False when something else was said since."""
+        return self._history.redo()
+
+    def back(self) -> Question | None:
+        """Take back the last answer and ask its question again."""
+        question = self._history.last_question()
+        self._history.undo()
+        again = self._find(question) if question else None
+        return self._put(again) if again is not None else self.ask()
+
+    # --- what is asked ---
+
+    def ask(self) -> Question | None:
+        """The next question: doubts, conflicts, what may change the best family, what engineering needs. None: done."""
+        waiting = self._planned().open
+        return self._put(waiting[0]) if waiting else None
+
+    def put(self, id: str) -> Question:
+        """Put any question now, out of order; also one set aside. Raises ValueError when there is none of that id."""
+        return self._put(self._question_for(id))
+
+    def open_questions(self) -> list[Question]:
+        """All that is still to ask, in the order in which it would be asked."""
+        return list(self._planned().open)
+
+    @property
+    def current(self) -> Question | None:
+        """The question that waits for an answer: the last one put, while it is open."""
+        last = self._history.case.asked[-1] if self._history.case.asked else None
+        found = self._find(last) if last and self._history.waits() else None
+        return found if found is not None else next(iter(self._planned().open), None)
+
+    @property
+    def skipped(self) -> list[Skipped]:
+        """Questions that cannot change anything, each with the reason."""
+        return list(self._planned().skipped)
+
+    @property
+    def set_aside(self) -> list[Skipped]:
+        """Questions that hardly matter now, each with the reason; `put` asks them all the same."""
+        return list(self._planned().set_aside)
+
+    def follow_ups(self) -> list[OpenPoint]:
+        """What is still to find out, ranked by how much it matters."""
+        return open_points(self.case, self._spec, self.result(), self._tree)
+
+    # --- what stands ---
+
+    @property
+    def events(self) -> list[Event]:
+        """Everything that happened, oldest first."""
+        return list(self._history.events)
+
+    @property
+    def case(self) -> Case:
+        """The state that the events make. Read only."""
+        return self._history.case
+
+    @property
+    def facts(self) -> list[Fact]:
+        """What stands now, in the order of the vocabulary, each with its words and who said it."""
+        order = {name: place for place, name in enumerate(vocabulary())}
+        return sorted(self.case.facts.values(), key=lambda fact: (fact.size, order[fact.field]))
+
+    def spec(self) -> dict[str, Any]:
+        """What stands now as a flat spec, as `size` takes it."""
+        return self._spec.to_flat()
+
+    def result(self) -> Result:
+        """The sizing of what stands now, with what sampling gives: size(talk.spec(), worth=True)."""
+        spec = self._spec
+        if spec not in self._results:
+            if len(self._results) >= _KEPT_RESULTS:
+                self._results.pop(next(iter(self._results)))
+            self._results[spec] = sizing.size(spec, worth=True, questions=self._folder)
+        return self._results[spec]
+
+    @property
+    def decided(self) -> bool:
+        """True when the best family stays best over what is still unknown."""
+        return bool(self.result().decided)
+
+    @property
+    def system(self) -> System:
+        """The units that the visitor thinks in, guessed from the words."""
+        return system_of(text for text, who in self.case.messages.values() if who == "visitor")
+
+    @property
+    def title(self) -> str:
+        """The title given, or what travels, how fast and how far."""
+        if self.case.title:
+            return self.case.title
+        names = ("product.type", "rate.peak", "rate.normal", "rise.direction", "rise.height")
+        said = [show_value(name, fact, self.system) for name in names if (fact := self.case.facts.get((name, 1)))]
+        return ", ".join(said) or self.sentences.say("talk.untitled")
+
+    # --- inner workings ---
+
+    @property
+    def _spec(self) -> Spec:
+        return self.case.spec(self._folder)
+
+    def _planned(self) -> Plan:
+        case = self.case
+        if self._plan is None or self._plan[0] is not case:
+            self._plan = (case, self._asking.plan(case, self._spec, self.result(), self.system))
+        return self._plan[1]
+
+    def _find(self, id: str) -> Question | None:
+        plan = self._planned()
+        return next((question for question in plan.open if question.id == id), None) or plan.aside.get(id)
+
+    def _question_for(self, id: str | None) -> Question:
+        if id is None:
+            question = self.current
+            if question is None:
+                raise ValueError(self.sentences.say("talk.nothing_asked"))
+            return question
+        found = self._find(id) or self._asking.put(id, self.case, self._spec)
+        if found is None:
+            raise ValueError(self.sentences.say("talk.no_such_question", id=id))
+        return found
+
+    def _put(self, question: Question) -> Question:
+        """Note that a question is put, once for as long as it waits."""
+        asked = self.case.asked
+        if not asked or asked[-1] != question.id or not self._history.waits():
+            self._history.append("asked", question=question.id, fields=list(question.fields), branch=question.branch)
+        return question
+
+    def _message(self, text: str, who: Who) -> int:
+        return self._history.append("message", text=clean(text), who=who).seq
+
+    def _take(self, text: str, question: Question | None, who: Who) -> Heard:
+        words = clean(text)
+        taken = self._hearing.take(words, question, self.case, self._history.lately())
+        if taken.reply == "back":
+            self.back()
+            return taken.heard
+        message = self._message(words, who)
+        if question is not None and taken.reply in ("unknown", "later", "passed"):
+            self._close(taken.reply, question, message)
+            return taken.heard
+        return self._heard(taken, question, message, who)
+
+    def _heard(self, taken: Taken, question: Question | None, message: int, who: Who) -> Heard:
+        at = self._history.events[-1].at
+        facts = [renumbered(fact, message=message, who=who, at=at) for fact in taken.heard.facts]
+        if taken.kept is not None:
+            facts.append(
+                taken.kept
+                if taken.kept.message is not None
+                else renumbered(taken.kept, message=message, who=who, at=at)
+            )
+        standing = self.case.facts
+        confirmed = (
+            question is not None
+            and bool(question.stood)
+            and bool(facts)
+            and all(
+                (before := standing.get((fact.field, fact.size))) is not None and before.same_as(fact) for fact in facts
+            )
+        )
+        self._history.append(
+            "heard",
+            message=message,
+            asked=list(question.fields) if question is not None else [],
+            to=question.id if question is not None else None,
+            facts=[fact_to_body(fact) for fact in facts],
+            doubts=[_doubt_body(doubt, message, who, at) for doubt in taken.heard.doubts],
+            unread=list(taken.heard.unread),
+            **_maybe(
+                corrects=taken.corrects,
+                settles=list(taken.settles),
+                unknown=list(taken.unknown),
+                later=list(taken.later),
+            ),
+            **_maybe(passes={"question": question.id, "stood": question.stood} if confirmed and question else None),
+        )
+        return Heard(facts=tuple(facts), doubts=taken.heard.doubts, unread=taken.heard.unread)
+
+    def _close(self, kind: str, question: Question, message: int | None = None) -> None:
+        """A question answered without a fact."""
+        known = {name for name, _ in self.case.facts}
+        if question.kind != "question" and kind == "unknown" and known & set(question.fields):
+            kind = "passed"
+        body: dict[str, Any] = {"question": question.id, "fields": list(question.fields)}
+        body |= {"stood": question.stood} if kind == "passed" else {}
+        self._history.append(kind, **body, **_maybe(message=message))
+
+
+def _fact(name: str, size: int, known: Value, who: Who, span: tuple[int, int] | None, message: int | None) -> Fact:
+    return Fact(
+        field=name,
+        low=known.low,
+        high=known.high,
+        value=known.value,
+        hedged=known.hedged,
+        spread=known.spread,
+        said=str(known.value) if span is not None else "",
+        span=span,
+        size=size,
+        who=who,
+        message=message,
+    )
+
+
+def _doubt_body(doubt: Doubt, message: int, who: Who, at: str) -> dict[str, Any]:
+    options = [fact_to_body(renumbered(option, message=message, who=who, at=at)) for option in doubt.options]
+    return doubt.to_json() | {"options": options}
+
+
+def _maybe(**parts: Any) -> dict[str, Any]:
+    """Only the parts that say something, so that events stay short."""
+    return {name: value for name, value in parts.items() if value not in (None, False, [], ())}
