@@ -64,7 +64,7 @@ def strand_end(start: float, rate_a: float, rate_b: float, length: float) -> flo
     if start == inf:
         return inf
     growth = rate_a + rate_b * start
-    if growth == 0.0:
+    if growth == 0.0 or length == 0.0:
         return start
     x = rate_b * length
     if x < _SERIES_BELOW:

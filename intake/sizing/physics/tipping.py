@@ -47,7 +47,7 @@ def tipping_share_lateral(slope: float, lateral: float, height: float, base_widt
     >>> round(tipping_share_lateral(0.0, 1.0, height=0.2, base_width=0.2), 4)
     0.2039
     """
-    _check(slope, height, base_width)
+    _check(slope, height, base_width, "base_width")
     if not 0.0 <= lateral < inf:
         raise ValueError(f"lateral must be 0 or more m/s2, got {lateral!r}")
     return lateral * height / (STANDARD_GRAVITY * cos(slope) * base_width / 2.0)
@@ -72,7 +72,7 @@ def tipping_share_round(slope: float, accel: float, lateral: float, height: floa
     >>> round(tipping_share_round(0.2, 0.5, 1.0, height=0.1, diameter=0.07), 4)
     0.7862
     """
-    _check(slope, height, diameter)
+    _check(slope, height, diameter, "diameter")
     if not 0.0 <= accel < inf:
         raise ValueError(f"accel must be 0 or more m/s2, got {accel!r}")
     if not 0.0 <= lateral < inf:
@@ -105,10 +105,10 @@ def tip_slope(height: float, base: float) -> float:
     return atan(base / (2.0 * height))
 
 
-def _check(slope: float, height: float, base: float) -> None:
+def _check(slope: float, height: float, base: float, name_of_base: str = "base") -> None:
     if not 0.0 <= slope < pi / 2:
         raise ValueError(f"slope must be from 0 to below pi/2 rad, got {slope!r}")
     if not 0.0 <= height < inf:
         raise ValueError(f"height must be 0 or more m, got {height!r}")
     if not 0.0 < base < inf:
-        raise ValueError(f"base must be more than 0 m, got {base!r}")
+        raise ValueError(f"{name_of_base} must be more than 0 m, got {base!r}")
