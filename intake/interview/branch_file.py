@@ -117,7 +117,7 @@ def _question(branch: str, file: TomlFile, at: int, raw: Any) -> tuple[Asked, li
     """The question, as far as it goes, and what its model refused."""
     given = raw if isinstance(raw, dict) else {}
     name = given["id"] if isinstance(given.get("id"), str) else ""
-    line = file.question_line(at)
+    line = file.entry_line("question", at)
     fields = given.get("fields")
     asked = Asked(
         name=name,
@@ -175,7 +175,9 @@ def _places(asked: Asked, file: TomlFile) -> Callable[[tuple[int | str, ...]], P
             if rest[:1] == ("when",) and len(rest) > 1:
                 owner, model, rest = f"a condition in {owner}", ConditionModel, rest[2:]
         key = str(rest[0]) if rest else str(loc[-2]) if len(loc) > 1 else "question"
-        line = file.line_in_question(asked.at, f"{key} =") if len(loc) > 1 else asked.line
+        line = file.line_of_key("question", asked.at, key) if loc else asked.line
+        if loc[:1] == ("wordings",) and len(loc) > 1:
+            line = file.line_in_part("question", asked.at, "wordings", int(loc[1]), f"{key} =")
         return Place(owner=owner, key=key, line=line, model=model)
 
     return place_of

@@ -68,12 +68,27 @@ SENTENCES: dict[str, tuple[str, str]] = {
     "family_unknown": ("there is no family {family}", "{hint}"),
     "family_missing": ("family {family} is missing", "Add [{bare}] with the fields that engineering needs to start"),
     # assumptions
-    "no_basis": ("assumption {id} has no basis", 'Say where it comes from: basis = "common practice, no source"'),
+    "double_assumption": ("there is an assumption {id} already", "Give this one another id"),
+    "assumption_about": ("{owner} must be about either a field or a friction", "Keep one of the two"),
+    "assumption_both": ("{owner} has both values and {key}", "Words have values; figures have low, typical and high"),
+    "assumption_value": ("{owner} has the value {word}, which its field cannot have", "{hint}"),
+    "assumption_order": (
+        "the figures of {owner} are out of order ({figures})",
+        "They rise from possible[0] over low, typical and high to possible[1]",
+    ),
     "approx_name": ("there is an approximate share for {name}, which is neither a field, a unit nor other", "{hint}"),
     "approx_share": ("the approximate share of {name} is {given}", "Write a share above 0 and below 1, like 0.1"),
     "approx_missing": ("there is no [approx] table with a share for other", "Add [approx] with other = 0.1"),
 }
 """By id: what is wrong, how to mend it. Words in braces are filled in; names come in double quotes."""
+
+
+class TreeError(Exception):
+    """The questions folder has wrong entries. `problems` holds every one of them."""
+
+    def __init__(self, problems: tuple[Problem, ...]) -> None:
+        super().__init__("\n".join(str(problem) for problem in problems))
+        self.problems = problems
 
 
 def complain(id: str, file: str, line: int | None = None, /, **words: object) -> Problem:

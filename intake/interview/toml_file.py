@@ -2,6 +2,7 @@
 
 import re
 import tomllib
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -9,48 +10,78 @@ from typing import Any
 from intake.interview.complaints import complain
 from intake.spec.problem import Problem
 
-_HEADER = re.compile(r"^\s*\[\[\s*question\s*\]\]")
 _PLACE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TomlFile:
-    """What a file holds. `name` is how problems call it; `blocks` are the first lines of its questions, from 1."""
+    """What a file holds. `name` is how problems call it.
+
+    `blocks`: by key, the first lines (from 1) of the entries under [[key]], empty where they cannot be told for sure.
+    """
 
     name: str
     data: dict[str, Any]
     lines: tuple[str, ...]
-    blocks: tuple[int, ...]
+    blocks: Mapping[str, tuple[int, ...]]
 
     def line_of(self, needle: str) -> int | None:
         """The only line with `needle`, None when there is none or more than one: a wrong line is worse than none."""
-        return self._only(needle, 1, len(self.lines))
+        return self._only(re.escape(needle), 1, len(self.lines))
 
-    def question_line(self, n: int) -> int | None:
-        """The line that gives question `n` (from 0) its id, or the line that opens it."""
-        if n >= len(self.blocks):
+    def entry_line(self, key: str, n: int) -> int | None:
+        """The line that gives entry `n` (from 0) of [[key]] its id, or the line that opens it."""
+        block = self._block(key, n)
+        return None if block is None else self._only(r"^\s*id\s*=", *block) or block[0]
+
+    def line_in_entry(self, key: str, n: int, needle: str) -> int | None:
+        """The only line of the entry with `needle`; the entry's own line when that is not unique."""
+        block = self._block(key, n)
+        return None if block is None else self._only(re.escape(needle), *block) or self.entry_line(key, n)
+
+    def line_of_key(self, key: str, n: int, name: str) -> int | None:
+        """The only line of the entry that sets `name`; the entry's own line when that is not unique."""
+        block = self._block(key, n)
+        return None if block is None else self._only(rf"^\s*{re.escape(name)}\s*=", *block) or self.entry_line(key, n)
+
+    def line_in_part(self, key: str, n: int, part: str, m: int, needle: str) -> int | None:
+        """The only line with `needle` under header `m` (from 0) of [[key.part]] in entry `n`, or that header's line.
+
+        Where the parts have no headers of their own: as `line_in_entry`.
+        """
+        block = self._block(key, n)
+        if block is None:
             return None
-        return self._only(re.compile(r"^\s*id\s*="), *self._block(n)) or self.blocks[n]
+        header = re.compile(rf"^\s*\[\[\s*{re.escape(key)}\s*\.\s*{re.escape(part)}\s*\]\]")
+        starts = [line for line in range(block[0], block[1] + 1) if header.match(self.lines[line - 1])]
+        if m >= len(starts):
+            return self.line_in_entry(key, n, needle)
+        last = starts[m + 1] - 1 if m + 1 < len(starts) else block[1]
+        return self._only(re.escape(needle), starts[m], last) or starts[m]
 
-    def line_in_question(self, n: int, needle: str) -> int | None:
-        """The only line of question `n` with `needle`; the question's own line when that is not unique."""
-        if n >= len(self.blocks):
+    def line_of_table_key(self, table: str, name: str) -> int | None:
+        """The only line that sets `name` in the table [table]."""
+        opening = self._only(rf"^\s*\[\s*{re.escape(table)}\s*\]", 1, len(self.lines))
+        if opening is None:
             return None
-        return self._only(needle, *self._block(n)) or self.question_line(n)
+        following = (n for n in range(opening + 1, len(self.lines) + 1) if self.lines[n - 1].lstrip().startswith("["))
+        last = next(following, len(self.lines) + 1) - 1
+        return self._only(rf'^\s*"?{re.escape(name)}"?\s*=', opening, last)
 
-    def _block(self, n: int) -> tuple[int, int]:
-        following = (line for line, text in enumerate(self.lines, 1) if line > self.blocks[n] and _opens(text))
-        return self.blocks[n], next(following, len(self.lines) + 1) - 1
+    def _block(self, key: str, n: int) -> tuple[int, int] | None:
+        starts = self.blocks.get(key, ())
+        if n >= len(starts):
+            return None
+        own = (f"[[{key}.", f"[{key}.")
+        for line in range(starts[n] + 1, len(self.lines) + 1):
+            text = self.lines[line - 1].replace(" ", "")
+            if text.startswith("[") and not text.startswith(own):
+                return starts[n], line - 1
+        return starts[n], len(self.lines)
 
-    def _only(self, needle: str | re.Pattern[str], first: int, last: int) -> int | None:
-        sought = re.compile(re.escape(needle)) if isinstance(needle, str) else needle
-        hits = [n for n in range(first, last + 1) if sought.search(self.lines[n - 1])]
+    def _only(self, pattern: str, first: int, last: int) -> int | None:
+        hits = [n for n in range(first, last + 1) if re.search(pattern, self.lines[n - 1])]
         return hits[0] if len(hits) == 1 else None
-
-
-def _opens(line: str) -> bool:
-    """True for a table header that ends a question: any but the question's own wordings."""
-    return bool(re.match(r"^\s*\[", line)) and "[[question." not in line.replace(" ", "")
 
 
 def read_toml(path: Path) -> TomlFile | Problem:
@@ -67,11 +98,18 @@ def read_toml(path: Path) -> TomlFile | Problem:
     except tomllib.TOMLDecodeError as error:
         return _bad_toml(path.name, str(error), len(path.read_bytes().splitlines()))
     lines = tuple(text.split("\n"))  # as TOML counts them; splitlines knows more kinds of line end
-    blocks = tuple(n for n, line in enumerate(lines, 1) if _HEADER.match(line))
-    found = data.get("question")
-    # A header inside a longer text would throw the count off: then no question has a line.
-    sure = isinstance(found, list) and len(found) == len(blocks)
-    return TomlFile(name=path.name, data=data, lines=lines, blocks=blocks if sure else ())
+    return TomlFile(name=path.name, data=data, lines=lines, blocks=_blocks(data, lines))
+
+
+def _blocks(data: Mapping[str, Any], lines: Sequence[str]) -> dict[str, tuple[int, ...]]:
+    found: dict[str, tuple[int, ...]] = {}
+    for key, entries in data.items():
+        header = re.compile(rf"^\s*\[\[\s*{re.escape(key)}\s*\]\]")
+        starts = tuple(n for n, line in enumerate(lines, 1) if header.match(line))
+        # A header inside a longer text would throw the count off: then no entry has a line.
+        if isinstance(entries, list) and len(entries) == len(starts):
+            found[key] = starts
+    return found
 
 
 def _bad_toml(name: str, message: str, length: int) -> Problem:

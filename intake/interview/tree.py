@@ -8,10 +8,11 @@ from pathlib import Path
 from types import MappingProxyType
 
 from intake.interview.branch_file import BRANCHES, read_branches
+from intake.interview.complaints import TreeError
+from intake.interview.engineering import engineering_needs, read_needs
 from intake.interview.entry import STANDS_FOR, Condition, QuestionEntry, Wording, is_settled
 from intake.interview.tree_checks import tree_problems
 from intake.spec.flat import Spec
-from intake.spec.problem import Problem
 
 __all__ = [
     "BRANCHES",
@@ -21,26 +22,20 @@ __all__ = [
     "Tree",
     "TreeError",
     "Wording",
+    "engineering_needs",
     "is_settled",
     "load_tree",
 ]
 
 
-class TreeError(Exception):
-    """The questions folder has wrong entries. `problems` holds every one of them."""
-
-    def __init__(self, problems: tuple[Problem, ...]) -> None:
-        super().__init__("\n".join(str(problem) for problem in problems))
-        self.problems = problems
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Tree:
-    """All questions in the order of a talk, and what figures usually lie between."""
+    """All questions in the order of a talk, what figures usually lie between, what engineering needs by family."""
 
     questions: tuple[QuestionEntry, ...]
     by_id: Mapping[str, QuestionEntry]
     plausible: Mapping[str, tuple[float, float]]
+    engineering_needs: Mapping[str, tuple[str, ...]]
     _by_field: Mapping[str, QuestionEntry]
 
     def for_field(self, field: str) -> QuestionEntry | None:
@@ -69,6 +64,8 @@ def load_tree(folder: str | os.PathLike[str]) -> Tree:
 def _load(folder: Path) -> Tree:
     branches, problems = read_branches(folder)
     problems += tree_problems(branches)
+    needs, wrong = read_needs(folder)
+    problems += wrong
     if problems:
         raise TreeError(tuple(problems))
     questions = tuple(asked.entry for branch in branches for asked in branch.questions if asked.entry is not None)
@@ -76,5 +73,6 @@ def _load(folder: Path) -> Tree:
         questions=questions,
         by_id=MappingProxyType({entry.id: entry for entry in questions}),
         plausible=MappingProxyType({name: pair for branch in branches for name, pair in branch.plausible.items()}),
+        engineering_needs=needs,
         _by_field=MappingProxyType({name: entry for entry in questions for name in entry.fields}),
     )

@@ -1,16 +1,15 @@
 """What must hold across the questions of a tree: every field asked once, wordings that can be said, sound ranges."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 from intake.interview.branch_file import BRANCHES, Asked, Branch
 from intake.interview.complaints import complain, named
 from intake.interview.entry import Condition, Wording
+from intake.interview.hints import KINDS, did_you_mean, unit_of
 from intake.spec.flat import SpecError, value_of
 from intake.spec.problem import Problem
-from intake.spec.vocabulary import Field, nearest, vocabulary
-
-KINDS = {"quantity": "figure", "count": "count", "choice": "choice", "yes_no": "yes or no", "text": "text"}
-"""How sentences call the kinds of field."""
+from intake.spec.vocabulary import vocabulary
 
 HOME = {"handling": "squeezability", "test": "tests"}
 """The branch file of fields whose name does not give it."""
@@ -25,15 +24,6 @@ def tree_problems(branches: Sequence[Branch]) -> list[Problem]:
         *(problem for branch in branches for asked in branch.questions for problem in _wordings(branch, asked)),
         *_ranges(branches),
     ]
-
-
-def did_you_mean(word: str, among: Iterable[str] | None = None) -> str:
-    """The nearest spelling as a question, or where the list is."""
-    pool = None if among is None else tuple(among)
-    close = nearest(word, pool)
-    if close is not None:
-        return f"Did you mean {named(close)}?"
-    return f"Accepted: {', '.join(pool)}" if pool else "All fields are listed by: intake proof --fields"
 
 
 def _ids(branches: Sequence[Branch]) -> list[Problem]:
@@ -94,58 +84,65 @@ def _place(branch: Branch, asked: Asked) -> str:
 def _wordings(branch: Branch, asked: Asked) -> list[Problem]:
     problems = []
     for n, (number, wording) in enumerate(asked.wordings):
-        owner = f"wording {number} of {asked.owner}"
-        file = branch.file.name
+        said = _Said(branch=branch, asked=asked, number=number)
         if not wording.when and not wording.asks:
-            problems.append(complain("wording_bare", file, asked.line, owner=owner))
+            problems.append(said.complain("wording_bare"))
         for name in wording.asks:
             if name not in asked.fields:
-                line = branch.file.line_in_question(asked.at, f'"{name}"')
                 hint = did_you_mean(name, asked.fields)
-                problems.append(complain("asks_foreign", file, line, owner=owner, field=named(name), hint=hint))
+                problems.append(said.complain("asks_foreign", f'"{name}"', field=named(name), hint=hint))
         for condition in wording.when:
-            problems += _condition(branch, asked, owner, condition)
-        problems += _exclusive(branch, asked, owner, wording)
+            problems += _condition(said, condition)
+        problems += _exclusive(said, wording)
         earlier = next((other for other, one in asked.wordings[:n] if _covers(one, wording)), None)
         if earlier is not None:
-            problems.append(complain("wording_shadowed", file, asked.line, owner=owner, earlier=earlier))
+            problems.append(said.complain("wording_shadowed", earlier=earlier))
     return problems
 
 
-def _condition(branch: Branch, asked: Asked, owner: str, condition: Condition) -> list[Problem]:
-    file, name = branch.file.name, condition.field
-    line = branch.file.line_in_question(asked.at, f'"{name}"')
-    field = vocabulary().get(name)
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Said:
+    """One wording at its place."""
+
+    branch: Branch
+    asked: Asked
+    number: int
+
+    def complain(self, id: str, needle: str = "say =", **words: object) -> Problem:
+        """A problem on the line of `needle` in this wording."""
+        file = self.branch.file
+        line = file.line_in_part("question", self.asked.at, "wordings", self.number - 1, needle)
+        return complain(id, file.name, line, owner=f"wording {self.number} of {self.asked.owner}", **words)
+
+
+def _condition(said: _Said, condition: Condition) -> list[Problem]:
+    name = condition.field
+    shown, field = f'"{name}"', vocabulary().get(name)
     if field is None:
-        return [complain("condition_field", file, line, owner=owner, field=named(name), hint=did_you_mean(name))]
+        return [said.complain("condition_field", shown, field=shown, hint=did_you_mean(name))]
     if field.kind not in ("choice", "yes_no"):
-        return [complain("condition_kind", file, line, owner=owner, field=named(name), kind=KINDS[field.kind])]
-    if asked.fields == (name,):
-        return [complain("condition_settled", file, line, owner=owner, field=named(name))]
+        return [said.complain("condition_kind", shown, field=shown, kind=KINDS[field.kind])]
+    if said.asked.fields == (name,):
+        return [said.complain("condition_settled", shown, field=shown)]
     problems = []
     accepted = field.choices if field.kind == "choice" else ("true", "false")
     for word in condition.any_of:
         if word in field.choices if field.kind == "choice" else isinstance(word, bool):
             continue
-        shown = str(word).lower() if isinstance(word, bool) else named(word)
-        at = branch.file.line_in_question(asked.at, shown)
+        written = str(word).lower() if isinstance(word, bool) else named(word)
         hint = did_you_mean(str(word), accepted)
-        problems.append(complain("condition_choice", file, at, owner=owner, field=named(name), word=shown, hint=hint))
+        problems.append(said.complain("condition_choice", written, field=shown, word=written, hint=hint))
     return problems
 
 
-def _exclusive(branch: Branch, asked: Asked, owner: str, wording: Wording) -> list[Problem]:
+def _exclusive(said: _Said, wording: Wording) -> list[Problem]:
     """Two conditions on one field that no word can meet both."""
-    by_field: dict[str, set[str | bool]] = {}
+    left: dict[str, set[str | bool]] = {}
     problems = []
     for condition in wording.when:
-        left = by_field.get(condition.field, set(condition.any_of)) & set(condition.any_of)
-        if not left:
-            line = asked.line
-            problems.append(
-                complain("condition_never", branch.file.name, line, owner=owner, field=named(condition.field))
-            )
-        by_field[condition.field] = left
+        left[condition.field] = left.get(condition.field, set(condition.any_of)) & set(condition.any_of)
+        if not left[condition.field]:
+            problems.append(said.complain("condition_never", field=named(condition.field)))
     return problems
 
 
@@ -200,8 +197,3 @@ def _range(file: str, line: int | None, name: str, low: float, high: float) -> l
     except SpecError as error:
         return [complain("plausible_figure", file, line, field=named(name), why=error.what, unit=unit_of(field))]
     return []
-
-
-def unit_of(field: Field) -> str:
-    """The unit of a figure as a sentence has it."""
-    return "whole numbers" if field.kind == "count" else field.unit

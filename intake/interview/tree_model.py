@@ -50,3 +50,36 @@ class PlausibleModel(Entry):
 
     low: Annotated[float, Field(allow_inf_nan=False)]
     high: Annotated[float, Field(allow_inf_nan=False)]
+
+
+Plain = StrictBool | StrictStr | float
+Range = Annotated[tuple[float, ...], Field(min_length=2, max_length=2)]
+
+
+class AssumptionModel(Entry):
+    """One entry of assumptions.toml: what stands in for a fact, or for a friction, that nobody gave."""
+
+    id: Word
+    basis: Text
+    field: Text | None = None
+    friction: Literal["belt", "high_friction_belt", "grip"] | None = None
+    of: Text | None = None
+    when: dict[str, Annotated[tuple[StrictBool | StrictStr, ...], Field(min_length=1)]] = {}
+    low: float | None = None
+    typical: float | None = None
+    high: float | None = None
+    possible: Range | None = None
+    values: Annotated[tuple[Plain, ...], Field(min_length=1)] | None = None
+    test: Text | None = None
+
+
+class NeedlessModel(Entry):
+    """One row of needless.toml: a fact that need not be asked once others are known."""
+
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True, populate_by_name=True)
+
+    field: Text
+    why: Text
+    known: tuple[Text, ...] = ()
+    unless_known: tuple[Text, ...] = ()
+    is_word: dict[str, Annotated[tuple[Plain, ...], Field(min_length=1)]] = Field(default={}, alias="is")

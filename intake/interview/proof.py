@@ -1,0 +1,95 @@
+"""The proof of a questions folder: everything that is wrong with it, in one run."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from importlib import import_module
+from pathlib import Path
+
+from intake.interview.assumption_checks import assumption_problems, needless_problems
+from intake.interview.branch_file import Branch, read_branches
+from intake.interview.engineering import FILE as ENGINEERING
+from intake.interview.engineering import needs_problems
+from intake.interview.toml_file import TomlFile, read_toml
+from intake.interview.tree_checks import tree_problems
+from intake.interview.word_checks import word_problems
+from intake.spec.problem import Problem
+
+_CHECKED: dict[str, Callable[[TomlFile], list[Problem]]] = {
+    ENGINEERING: needs_problems,
+    "assumptions.toml": assumption_problems,
+    "needless.toml": needless_problems,
+}
+"""The files beside the tree whose content is checked here, each by its own check."""
+_MAY_LACK = frozenset({"needless.toml"})
+"""Files for which the shipped ones stand in."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Proof:
+    """What a proof found. `questions` and `fields` count what is asked."""
+
+    problems: tuple[Problem, ...]
+    questions: int
+    fields: int
+    words: int
+
+    @property
+    def is_sound(self) -> bool:
+        """True when nothing is wrong."""
+        return not self.problems
+
+
+def prove(folder: Path) -> Proof:
+    """Check the tree, its words, what engineering needs, assumptions, limits, and that all other files are TOML."""
+    branches, problems = read_branches(folder)
+    problems += tree_problems(branches)
+    problems += word_problems(branches)
+    for name, check in _CHECKED.items():
+        path = folder / name
+        if name in _MAY_LACK and not path.exists():
+            continue
+        file = read_toml(path)
+        problems += [file] if isinstance(file, Problem) else check(file)
+    problems += _range(folder)
+    problems += _others(folder)
+    asked = [one for branch in branches for one in branch.questions]
+    return Proof(
+        problems=_by_place(problems),
+        questions=len(asked),
+        fields=len({name for one in asked for name in one.fields}),
+        words=sum(_words(branch) for branch in branches),
+    )
+
+
+def _by_place(problems: list[Problem]) -> tuple[Problem, ...]:
+    """Each once, file by file as first met, down the lines; those without a line come first."""
+    files = list(dict.fromkeys(problem.file for problem in problems))
+    return tuple(sorted(dict.fromkeys(problems), key=lambda problem: (files.index(problem.file), problem.line or 0)))
+
+
+def _range(folder: Path) -> list[Problem]:
+    """The limits, by the check that sizing itself trusts."""
+    check = getattr(import_module("intake.sizing"), "range_problems", None)
+    if check is not None:
+        return list(check(folder))
+    files = [read_toml(path) for path in sorted((folder / "range").glob("*.toml"))]
+    return [file for file in files if isinstance(file, Problem)]
+
+
+def _others(folder: Path) -> list[Problem]:
+    """Files of later purposes (sentences, cards, visitors): at least readable TOML."""
+    done = {folder / "tree", folder / "range"}
+    problems = []
+    for path in sorted(folder.rglob("*.toml")):
+        if path.parent in done or path.name in _CHECKED:
+            continue
+        file = read_toml(path)
+        if isinstance(file, Problem):
+            problems.append(file)
+    return problems
+
+
+def _words(branch: Branch) -> int:
+    tables = branch.words if isinstance(branch.words, dict) else {}
+    lists = [words for table in tables.values() if isinstance(table, dict) for words in table.values()]
+    return sum(len(words) for words in lists if isinstance(words, list))
