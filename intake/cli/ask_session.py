@@ -7,8 +7,9 @@ from intake.advice import recommendation
 from intake.cli.talk_text import Standing, fact_lines, family_lines, heard_lines, question_lines
 from intake.interview.question import Question
 from intake.sizing import size
+from intake.spec import Spec
 from intake.spec.clean import LONGEST, clean
-from intake.spec.display import System, system_of
+from intake.spec.display import System
 from intake.talk import Interview
 
 if TYPE_CHECKING:
@@ -31,6 +32,14 @@ _HELP = {
 }
 
 
+_REPLIES = {
+    "heard": "Understood: nothing in that line is a fact that the interview asks for.",
+    "unknown": "Understood: the visitor does not know. It becomes an open point.",
+    "later": "Understood: the visitor will check. It becomes an open point.",
+    "passed": "Understood: what stands is right.",
+}
+
+
 class Session:
     """Prints as it goes. `take` returns False when the person wants to leave."""
 
@@ -46,13 +55,13 @@ class Session:
     @property
     def system(self) -> System:
         """The units to show: those asked for, else those that the visitor uses."""
-        return self._units or system_of([text for text, _ in self.talk.case.messages.values()])
+        return self._units or self.talk.system
 
     def greet(self) -> None:
         """Say where the talk is."""
         if self.talk.facts:
             self._say(["Intake: going on with what is kept. It says so far:"])
-            self._say(fact_lines(self.talk.case.facts.values(), self.system))
+            self._say(fact_lines(self.talk.facts, self.system))
             self._news()
             self._next()
         else:
@@ -88,7 +97,7 @@ class Session:
         heard = self.talk.answer(words) if self._question is not None else self.talk.hear(words)
         self._say(heard_lines(heard, self.system))
         if not (heard.facts or heard.doubts or heard.unread):
-            self._say(["Understood: nothing in that line is a fact that the interview asks for."])
+            self._say([_REPLIES[self.talk.events[-1].kind]] if self.talk.events[-1].kind in _REPLIES else [])
         self._changed()
 
     def _changed(self) -> None:
@@ -117,7 +126,7 @@ class Session:
 
     def _result(self) -> None:
         self._closed = True
-        self._say(recommendation(self.talk.result(), self.talk.spec(), self.system))
+        self._say(recommendation(self.talk.result(), Spec.from_flat(self.talk.spec()), self.system))
         if self._keeper is None:
             self._say(["Intake: this talk is not kept. Give it a name to keep it: intake ask --case NAME"])
 
@@ -133,7 +142,7 @@ class Session:
             "/back": self._back,
             "/undo": self._undo,
             "/redo": self._redo,
-            "/facts": lambda: self._say(fact_lines(self.talk.case.facts.values(), self.system)),
+            "/facts": lambda: self._say(fact_lines(self.talk.facts, self.system)),
             "/families": lambda: self._say(family_lines(size(self.talk.spec()))),
             "/left": self._left,
             "/result": self._result,
@@ -167,11 +176,13 @@ class Session:
         self._changed()
 
     def _undo(self) -> None:
-        self.talk.undo()
+        if not self.talk.undo():
+            self._say(["Intake: there is nothing to take back."])
         self._changed()
 
     def _redo(self) -> None:
-        self.talk.redo()
+        if not self.talk.redo():
+            self._say(["Intake: there is nothing to put back."])
         self._changed()
 
     def _left(self) -> None:

@@ -30,17 +30,19 @@ def register(commands: Any) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the package and put the hand-over into the case."""
-    from intake.cli.book import open_book, resume
+    from intake.cli.book import Keeper, resume
     from intake.handoff import FILES, write
-    from intake.spec.events import Event, now
 
     talk = resume(args.case)
     if talk is None:
         raise InputError(f"{args.case}: no case is kept under that name. List them with: intake cases")
     package = write(talk, args.to, case=args.case, with_contact=args.with_contact)
-    body = {"revision": package.revision, "spec": talk.spec().to_flat(), "data": package.data}
-    with open_book() as book:
-        book.append(args.case, [Event(seq=len(talk.events) + 1, at=now(), kind="handed_over", body=body)])
+    talk.record("handed_over", {"revision": package.revision, "spec": talk.spec(), "data": package.data})
+    trouble = Keeper(args.case).keep(talk)
     print(f"Revision {package.revision} of {args.case} written to {args.to}: {', '.join(FILES)}")
     print("Contact data are in it." if args.with_contact else "Contact data stayed out.")
+    if trouble:
+        raise InputError(
+            f"{args.case}: the hand-over could not be noted in the case, so its letter may come again: {trouble}"
+        )
     return 0

@@ -71,7 +71,8 @@ class Player:
         if not turn.about:
             return None
         wanted = set(turn.about)
-        return next((q for q in self.talk.open_questions() if wanted & set(q.fields)), None)
+        found = next((q for q in self.talk.open_questions() if wanted & set(q.fields)), None)
+        return self.talk.put(found.id) if found is not None else None
 
     def _deed(self, turn: Turn, question: Question | None) -> None:
         to = question.id if question else None
@@ -91,7 +92,7 @@ class Player:
         yield from family_lines(result)
         yield ""
         yield "== Recommendation"
-        yield from recommendation(result, self.talk.spec(), self.system)
+        yield from recommendation(result, Spec.from_flat(self.talk.spec()), self.system)
 
     def missed(self) -> list[str]:
         """How the end differs from what the file expects; empty when it does not."""
@@ -112,9 +113,8 @@ class Player:
         return lines + list(_other_facts(expect.facts, self.talk.spec()))
 
 
-def _other_facts(wanted: dict[str, Any], spec: Spec) -> Iterator[str]:
+def _other_facts(wanted: dict[str, Any], got: dict[str, Any]) -> Iterator[str]:
     """Facts that are not as expected. Figures agree within a thousandth."""
-    got = spec.to_flat()
     for key, value in wanted.items():
         if not _same(value, got.get(key)):
             yield f"{key} should be {value} and is {got.get(key)}"

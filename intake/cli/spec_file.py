@@ -66,4 +66,4 @@ def _kept(name: str) -> Spec:
     talk = resume(name)
     if talk is None:
         raise InputError(f"{name}: no such file, and no case is kept under that name. List them with: intake cases")
-    return talk.spec()
+    return Spec.from_flat(talk.spec())
