@@ -1,1 +1,19 @@
-"""To be filled."""
+"""Advice in lines of text for screen, chat and sheet, from templates in data filled with the case's own figures."""
+
+from intake.advice.cautions import caution_lines
+from intake.advice.families import family_name, verdict_line, why_not
+from intake.advice.figures import figure_lines
+from intake.advice.messages import follow_up_lines, next_question_message, sample_request
+from intake.advice.recommend import recommendation
+
+__all__ = [
+    "caution_lines",
+    "family_name",
+    "figure_lines",
+    "follow_up_lines",
+    "next_question_message",
+    "recommendation",
+    "sample_request",
+    "verdict_line",
+    "why_not",
+]

@@ -7,6 +7,7 @@ from pathlib import Path
 from intake.interview.engineering import engineering_needs
 from intake.interview.entry_checks import EntryChecks
 from intake.interview.question import Question, Skipped
+from intake.interview.reasons import few
 from intake.interview.skipping import Judge, Matter, Part
 from intake.interview.tree import QuestionEntry, Tree
 from intake.interview.wording import Sentences
@@ -41,7 +42,7 @@ class Asking:
 
     def plan(self, case: Case, spec: Spec, result: Result, system: System) -> Plan:
         """Everything open, set aside or skipped in this state of the case."""
-        needs = self._needs[result.best] if result.best else ()
+        needs = self._needed(result)
         judge = Judge(spec, result, needs, self._folder, self._sentences, system)
         waiting = self._checks.questions(case, spec, result, system)
         unclear = {name for question in waiting if question.id.startswith("doubt:") for name in question.fields}
@@ -70,6 +71,13 @@ class Asking:
             skipped=tuple(skipped),
             aside=aside,
         )
+
+    def _needed(self, result: Result) -> frozenset[str]:
+        """What engineering needs for the best family; while there is none, what every standing family needs."""
+        if result.best:
+            return frozenset(self._needs[result.best])
+        standing = [frozenset(self._needs[family]) for family in result.standing]
+        return frozenset.intersection(*standing) if standing else frozenset()
 
     def put(self, id: str, case: Case, spec: Spec) -> Question | None:
         """Any question of the tree by its id or by a field it asks for, whatever the plan says of it."""
@@ -102,10 +110,8 @@ class Asking:
 
 
 def _topic(question: Question) -> str:
-    """What a question is about, for a reason: its one field, or its branch."""
-    if len(question.fields) == 1:
-        return label(question.fields[0])
-    return question.branch
+    """What a question is about, for a reason."""
+    return few([label(name) for name in question.fields], 2)
 
 
 def _rank(entry: QuestionEntry, lead: Matter, place: int, at_branch: str) -> tuple[float, ...]:

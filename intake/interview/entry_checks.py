@@ -74,7 +74,8 @@ class EntryChecks:
                 kind="conflict",
                 fields=given,
                 say=self._conflict_say(conflict, given, spec, system),
-                why=self._sentences.say("clear_up.conflict_why"),
+                why=self._sentences.find(f"conflict_why.{conflict.why}")
+                or self._sentences.say("clear_up.conflict_why"),
                 branch=self._branch(given[0]),
                 options=(Option(label=self._sentences.say("clear_up.keep")),),
                 stood=_stood(spec, given),
@@ -82,12 +83,11 @@ class EntryChecks:
 
     def _conflict_say(self, conflict: Conflict, given: tuple[str, ...], spec: Spec, system: System) -> str:
         values = {name: show_value(name, spec[(name, 1)], system) for name in given}
-        own = self._sentences.find(f"conflict.{'+'.join(sorted(given))}")
+        own = self._sentences.find(f"conflict.{conflict.why}")
         if own is not None:
             return fill(own, **{name.split(".", 1)[1]: said for name, said in values.items()})
         facts = joined([f"{label(name)} {said}" for name, said in values.items()])
-        why = conflict.why[:1].upper() + conflict.why[1:]
-        return self._sentences.say("clear_up.conflict_say", facts=facts, why=why if why.endswith(".") else f"{why}.")
+        return self._sentences.say("clear_up.conflict_say", facts=facts)
 
     def _densities(self, spec: Spec, system: System) -> Iterator[Question]:
         for size in spec.sizes:

@@ -2,7 +2,8 @@
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from dataclasses import field as having
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -20,7 +21,7 @@ class Needless:
     why: str
     known: tuple[str, ...] = ()
     unless_known: tuple[str, ...] = ()
-    is_word: Mapping[str, tuple[Any, ...]] = field(default_factory=dict)
+    is_word: Mapping[str, tuple[Any, ...]] = having(default_factory=dict)
 
     def holds(self, spec: Spec) -> bool:
         """True when the row's facts are as it says."""

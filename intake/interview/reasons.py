@@ -30,7 +30,10 @@ def out_reason(found: FamilyResult, sentences: Sentences, system: System) -> str
     """Why a family is out; the sizing's own words where no failed check tells."""
     if found.failed:
         return failing_reason(found.failed[0], sentences, system)
-    return found.because[0] if found.because else ""
+    first = next((check for id in found.because if (check := found.check(id)) is not None), None)
+    if first is not None:
+        return failing_reason(first, sentences, system)
+    return found.because[0].replace("_", " ") if found.because else ""
 
 
 def open_matters(found: FamilyResult, result: Result) -> list[str]:

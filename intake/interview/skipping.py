@@ -8,6 +8,7 @@ from typing import Literal
 from intake import sizing
 from intake.interview.needless import why_needless
 from intake.interview.reasons import family_name, out_reason
+from intake.interview.tree import is_settled
 from intake.interview.wording import Sentences, joined
 from intake.sizing.result import FAMILIES, Result, Verdict
 from intake.spec.display import System
@@ -49,7 +50,7 @@ class Judge:
         self._hinges = _hinges(result)
         self._sampled = {f.field: f.changes_best for f in result.follow_ups if f.field and f.changes_best is not None}
         self._tried: dict[str, bool] = {}
-        self._basics = _basics(spec) if result.best is None else frozenset[str]()
+        self._basics = frozenset(missing_basics(spec) if result.best is None else ())
 
     def matter(self, field: str) -> Matter:
         """What asking for this field would do now."""
@@ -63,6 +64,8 @@ class Judge:
         if field.startswith("test."):
             return Matter(field=field, part="aside", reason="test_needed")
         worth = self._worth(field)
+        if vocabulary()[field].kind == "text" and field not in self._needs:
+            return Matter(field=field, part="aside", reason="never_sized")
         if worth >= NOISE and not self._result.decided:
             return Matter(field=field, part="best", worth=worth)
         if field in self._needs:
@@ -131,11 +134,10 @@ def _hinges(result: Result) -> dict[str, frozenset[str]]:
     return {name: frozenset(families) for name, families in found.items()}
 
 
-def _basics(spec: Spec) -> frozenset[str]:
-    """What no family can be chosen without: kind and size and weight of the product, rate, rise."""
-    wanted = {"product.type", "product.length", "product.width", "product.height", "product.weight", "rise.direction"}
-    if not (spec.knows("rate.normal") or spec.knows("rate.peak")):
-        wanted |= {"rate.normal", "rate.peak"}
-    if not spec.knows("rise.height"):
-        wanted |= {"rise.height", "rise.infeed_height", "rise.discharge_height"}
-    return frozenset(wanted)
+def missing_basics(spec: Spec) -> tuple[str, ...]:
+    """What is not known of all that no family can be chosen without: product, size, weight, rate, rise and its way."""
+    rate, rise = ("rate.normal", "rate.peak"), ("rise.height", "rise.infeed_height", "rise.discharge_height")
+    wanted = ["product.type", "product.length", "product.width", "product.height", "product.weight"]
+    wanted += [] if any(is_settled(name, spec) for name in rate) else rate
+    wanted += [] if is_settled("rise.height", spec) else rise
+    return tuple(name for name in (*wanted, "rise.direction") if not is_settled(name, spec))

@@ -7,7 +7,7 @@ from functools import cache
 from pathlib import Path
 from types import MappingProxyType
 
-from intake.spec.folder import shipped_folder
+from intake.spec.folder import questions_folder, shipped_folder
 
 _BLANK = re.compile(r"\{([a-z_]+)\}")
 
@@ -40,6 +40,11 @@ class Sentences:
         """All templates of one table, by the rest of their ids."""
         start = f"{prefix}."
         return {id.removeprefix(start): said for id, said in self._said.items() if id.startswith(start)}
+
+
+def in_force() -> Sentences:
+    """The sentences of the questions folder in force."""
+    return Sentences(questions_folder())
 
 
 def fill(template: str, **blanks: str) -> str:
