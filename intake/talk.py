@@ -7,18 +7,19 @@ from typing import Any
 from intake import sizing
 from intake.interview.asking import Asking, Plan
 from intake.interview.follow_ups import open_points
-from intake.interview.hearing import Hearing, Taken
+from intake.interview.hearing import Hearing
 from intake.interview.history import History
 from intake.interview.question import OpenPoint, Question, Skipped
+from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said
 from intake.interview.tree import load_tree
 from intake.interview.wording import Sentences
 from intake.sizing.result import Result
-from intake.spec.case import Case, fact_to_body, renumbered
+from intake.spec.case import Case, fact_to_body
 from intake.spec.clean import clean, one_line
 from intake.spec.display import System, show_value, system_of
-from intake.spec.events import Event
-from intake.spec.facts import Doubt, Fact, Heard, Who
-from intake.spec.flat import Spec, Value, split_key, value_of
+from intake.spec.events import Event, now
+from intake.spec.facts import Fact, Heard, Who
+from intake.spec.flat import Spec, split_key, value_of
 from intake.spec.folder import questions_folder
 from intake.spec.vocabulary import vocabulary
 
@@ -59,29 +60,32 @@ class Interview:
     def answer(self, text: str, to: str | None = None, who: Who = "visitor") -> Heard:
         """An answer to the question asked, or to any other by its id or field.
 
-        "Don't know", "I'll check" and "back" count as such. Raises ValueError when there is no question `to`.
+        "Don't know", "I'll check" and "back" count as such. With nothing asked it is a message of its own. Raises
+        ValueError when there is no question `to`.
         """
-        return self._take(text, self._question_for(to), who)
+        return self._take(text, self._question_for(to) if to is not None else self.current, who)
 
     def unknown(self, to: str | None = None) -> None:
-        """The visitor does not know. A doubt or conflict is passed over: what stands is kept."""
-        self._close("unknown", self._question_for(to))
+        """The visitor does not know. A doubt or conflict is passed over: what stands is kept. With none open: nothing."""
+        question = self._question_for(to) if to is not None else self.current
+        if question is not None:
+            self._close("unknown", question)
 
     def later(self, to: str | None = None) -> None:
-        """The visitor will check; the question becomes a follow-up."""
-        self._close("later", self._question_for(to))
+        """The visitor will check; the question becomes a follow-up. With none open: nothing."""
+        question = self._question_for(to) if to is not None else self.current
+        if question is not None:
+            self._close("later", question)
 
     def know(self, field: str, value: Any, size: int = 1, who: Who = "staff") -> None:
         """A fact set directly: canonical unit, choice word, True or False, (low, high). Raises SpecError."""
         key = field if size == 1 else f"{field}@{size}"
         name, number = split_key(key)
         known = value_of(key, name, value)
-        message = None
-        if vocabulary()[name].kind == "text":
-            message = self._message(str(known.value), who)
-        span = (0, len(str(known.value))) if message is not None else None
-        fact = _fact(name, number, known, who, span, message)
-        self._history.append("known", fact=fact_to_body(fact), **_maybe(message=message))
+        typed = vocabulary()[name].kind == "text"
+        message = self._message(str(known.value), who) if typed else None
+        fact = direct_fact(name, number, known, who, now(), message)
+        self._history.append("known", fact=fact_to_body(fact), **only_said(message=message))
 
     def note(self, text: str) -> None:
         """A note of the staff; it is kept with the case and never read for facts."""
@@ -214,12 +218,7 @@ class Interview:
         plan = self._planned()
         return next((question for question in plan.open if question.id == id), None) or plan.aside.get(id)
 
-    def _question_for(self, id: str | None) -> Question:
-        if id is None:
-            question = self.current
-            if question is None:
-                raise ValueError(self.sentences.say("talk.nothing_asked"))
-            return question
+    def _question_for(self, id: str) -> Question:
         found = self._find(id) or self._asking.put(id, self.case, self._spec)
         if found is None:
             raise ValueError(self.sentences.say("talk.no_such_question", id=id))
@@ -245,43 +244,10 @@ class Interview:
         if question is not None and taken.reply in ("unknown", "later", "passed"):
             self._close(taken.reply, question, message)
             return taken.heard
-        return self._heard(taken, question, message, who)
-
-    def _heard(self, taken: Taken, question: Question | None, message: int, who: Who) -> Heard:
         at = self._history.events[-1].at
-        facts = [renumbered(fact, message=message, who=who, at=at) for fact in taken.heard.facts]
-        if taken.kept is not None:
-            facts.append(
-                taken.kept
-                if taken.kept.message is not None
-                else renumbered(taken.kept, message=message, who=who, at=at)
-            )
-        standing = self.case.facts
-        confirmed = (
-            question is not None
-            and bool(question.stood)
-            and bool(facts)
-            and all(
-                (before := standing.get((fact.field, fact.size))) is not None and before.same_as(fact) for fact in facts
-            )
-        )
-        self._history.append(
-            "heard",
-            message=message,
-            asked=list(question.fields) if question is not None else [],
-            to=question.id if question is not None else None,
-            facts=[fact_to_body(fact) for fact in facts],
-            doubts=[_doubt_body(doubt, message, who, at) for doubt in taken.heard.doubts],
-            unread=list(taken.heard.unread),
-            **_maybe(
-                corrects=taken.corrects,
-                settles=list(taken.settles),
-                unknown=list(taken.unknown),
-                later=list(taken.later),
-            ),
-            **_maybe(passes={"question": question.id, "stood": question.stood} if confirmed and question else None),
-        )
-        return Heard(facts=tuple(facts), doubts=taken.heard.doubts, unread=taken.heard.unread)
+        facts = heard_facts(taken, message, who, at)
+        self._history.append("heard", **heard_body(taken, facts, question, self.case, message, who, at))
+        return as_heard(taken, facts)
 
     def _close(self, kind: str, question: Question, message: int | None = None) -> None:
         """A question answered without a fact."""
@@ -289,31 +255,5 @@ class Interview:
         if question.kind != "question" and kind == "unknown" and known & set(question.fields):
             kind = "passed"
         body: dict[str, Any] = {"question": question.id, "fields": list(question.fields)}
-        body |= {"stood": question.stood} if kind == "passed" else {}
-        self._history.append(kind, **body, **_maybe(message=message))
-
-
-def _fact(name: str, size: int, known: Value, who: Who, span: tuple[int, int] | None, message: int | None) -> Fact:
-    return Fact(
-        field=name,
-        low=known.low,
-        high=known.high,
-        value=known.value,
-        hedged=known.hedged,
-        spread=known.spread,
-        said=str(known.value) if span is not None else "",
-        span=span,
-        size=size,
-        who=who,
-        message=message,
-    )
-
-
-def _doubt_body(doubt: Doubt, message: int, who: Who, at: str) -> dict[str, Any]:
-    options = [fact_to_body(renumbered(option, message=message, who=who, at=at)) for option in doubt.options]
-    return doubt.to_json() | {"options": options}
-
-
-def _maybe(**parts: Any) -> dict[str, Any]:
-    """Only the parts that say something, so that events stay short."""
-    return {name: value for name, value in parts.items() if value not in (None, False, [], ())}
+        body |= {"stood": question.stood} if question.kind != "question" else {}
+        self._history.append(kind, **body, **only_said(message=message))

@@ -9,7 +9,7 @@ TOPICS = ("size", "travel", "pace", "load")
 
 
 def figure_lines(found: FamilyResult, system: System, sentences: Sentences | None = None) -> list[str]:
-    """One line a topic: "Size: floor length 3.2 m, overall height 4.1 m (3.9 to 4.3 m)."; what is unknown is left out."""
+    """One line a topic: "Size: floor length 3.2 m, overall height 4.1 m."; what is unknown is left out."""
     said = sentences or in_force()
     lines = []
     for topic in TOPICS:

@@ -38,12 +38,12 @@ class Asking:
     def __init__(self, tree: Tree, folder: Path, sentences: Sentences) -> None:
         self._tree, self._folder, self._sentences = tree, folder, sentences
         self._needs = engineering_needs(folder)
+        self._last: tuple[tuple[Spec, System], Result, Judge] | None = None
         self._checks = EntryChecks(tree, folder, sentences)
 
     def plan(self, case: Case, spec: Spec, result: Result, system: System) -> Plan:
         """Everything open, set aside or skipped in this state of the case."""
-        needs = self._needed(result)
-        judge = Judge(spec, result, needs, self._folder, self._sentences, system)
+        judge = self._judge(spec, result, system)
         waiting = self._checks.questions(case, spec, result, system)
         unclear = {name for question in waiting if question.id.startswith("doubt:") for name in question.fields}
         ranked: list[tuple[tuple[float, ...], Question]] = []
@@ -71,6 +71,13 @@ class Asking:
             skipped=tuple(skipped),
             aside=aside,
         )
+
+    def _judge(self, spec: Spec, result: Result, system: System) -> Judge:
+        """The judge of this spec; the last one is kept, as most events leave the spec as it is."""
+        if self._last is None or self._last[0] != (spec, system) or self._last[1] is not result:
+            judge = Judge(spec, result, self._needed(result), self._folder, self._sentences, system)
+            self._last = ((spec, system), result, judge)
+        return self._last[2]
 
     def _needed(self, result: Result) -> frozenset[str]:
         """What engineering needs for the best family; while there is none, what every standing family needs."""

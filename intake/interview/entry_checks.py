@@ -32,7 +32,13 @@ class EntryChecks:
         for question in (*self._densities(spec, system), *self._pieces(spec, system), *self._plausible(case, system)):
             if not busy & set(question.fields):
                 found.append(question)
-        return [question for question in found if case.passed.get(question.id) != question.stood or not question.stood]
+        answered = case.unknown | case.later
+        return [
+            question
+            for question in found
+            if (not question.stood or case.passed.get(question.id) != question.stood)
+            and not answered.issuperset(question.fields)
+        ]
 
     def _branch(self, name: str) -> str:
         entry = self._tree.for_field(name)

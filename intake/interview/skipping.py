@@ -50,10 +50,16 @@ class Judge:
         self._hinges = _hinges(result)
         self._sampled = {f.field: f.changes_best for f in result.follow_ups if f.field and f.changes_best is not None}
         self._tried: dict[str, bool] = {}
+        self._judged: dict[str, Matter] = {}
         self._basics = frozenset(missing_basics(spec) if result.best is None else ())
 
     def matter(self, field: str) -> Matter:
         """What asking for this field would do now."""
+        if field not in self._judged:
+            self._judged[field] = self._matter(field)
+        return self._judged[field]
+
+    def _matter(self, field: str) -> Matter:
         needless = why_needless(field, self._spec, self._folder)
         if needless is not None:
             return Matter(field=field, part="skip", reason="needless", blanks=(("why", needless),))

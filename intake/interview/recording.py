@@ -1,0 +1,80 @@
+"""What was said and meant, in the form that events keep it."""
+
+from typing import Any
+
+from intake.interview.hearing import Taken
+from intake.interview.question import Question
+from intake.spec.case import Case, fact_to_body, renumbered
+from intake.spec.facts import Doubt, Fact, Heard, Who
+from intake.spec.flat import Value
+
+
+def heard_facts(taken: Taken, message: int, who: Who, at: str) -> tuple[Fact, ...]:
+    """The facts of one message as they enter the case: with message, speaker and time."""
+    facts = [renumbered(fact, message=message, who=who, at=at) for fact in taken.heard.facts]
+    kept = taken.kept
+    if kept is not None:
+        # An earlier reading that was chosen keeps the words that it came from.
+        facts.append(kept if kept.message is not None else renumbered(kept, message=message, who=who, at=at))
+    return tuple(facts)
+
+
+def heard_body(
+    taken: Taken, facts: tuple[Fact, ...], question: Question | None, case: Case, message: int, who: Who, at: str
+) -> dict[str, Any]:
+    """The body of a "heard" event."""
+    confirmed = question is not None and bool(question.stood) and bool(facts) and _all_stand(facts, case)
+    return {
+        "message": message,
+        "asked": list(question.fields) if question is not None else [],
+        "to": question.id if question is not None else None,
+        "facts": [fact_to_body(fact) for fact in facts],
+        "doubts": [_doubt_body(doubt, message, who, at) for doubt in taken.heard.doubts],
+        "unread": list(taken.heard.unread),
+    } | only_said(
+        corrects=taken.corrects,
+        settles=list(taken.settles),
+        unknown=list(taken.unknown),
+        later=list(taken.later),
+        passes={"question": question.id, "stood": question.stood} if confirmed and question is not None else None,
+    )
+
+
+def as_heard(taken: Taken, facts: tuple[Fact, ...]) -> Heard:
+    """What the caller is told of the message."""
+    return Heard(facts=facts, doubts=taken.heard.doubts, unread=taken.heard.unread)
+
+
+def direct_fact(name: str, size: int, known: Value, who: Who, at: str, message: int | None) -> Fact:
+    """A fact set directly. What somebody typed is a message too: then its words are the whole of that."""
+    words = str(known.value) if message is not None else ""
+    return Fact(
+        field=name,
+        low=known.low,
+        high=known.high,
+        value=known.value,
+        hedged=known.hedged,
+        spread=known.spread,
+        said=words,
+        span=(0, len(words)) if message is not None else None,
+        size=size,
+        who=who,
+        at=at,
+        message=message,
+    )
+
+
+def only_said(**parts: Any) -> dict[str, Any]:
+    """Only the parts that say something, so that events stay short."""
+    return {name: value for name, value in parts.items() if value not in (None, False, [], ())}
+
+
+def _all_stand(facts: tuple[Fact, ...], case: Case) -> bool:
+    """True when these facts say what stands already: then what was asked about is confirmed."""
+    standing = [case.facts.get((fact.field, fact.size)) for fact in facts]
+    return all(before is not None and before.same_as(fact) for before, fact in zip(standing, facts, strict=True))
+
+
+def _doubt_body(doubt: Doubt, message: int, who: Who, at: str) -> dict[str, Any]:
+    options = [fact_to_body(renumbered(option, message=message, who=who, at=at)) for option in doubt.options]
+    return doubt.to_json() | {"options": options}
