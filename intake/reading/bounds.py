@@ -1,0 +1,137 @@
+"""At least, at most, about: the words before and behind a figure that say how it is meant."""
+
+from dataclasses import dataclass
+
+from intake.reading.tokens import Token
+
+_LEAST = (
+    "at least", "a minimum of", "minimum of", "minimum", "min", "min .", "no less than", "not less than",
+    "never less than", "no fewer than", "more than", "over", "greater than", "larger than", "bigger than", "higher than", "exceed",
+    "exceeds", "exceeding", "upwards of", "upward of", "in excess of", ">", "> =", "≥", "above", "north of",
+    "not under", "no lower than", "no sooner than", "not before", "lowest is", "starting at",
+)  # fmt: skip
+_MOST = (
+    "at most", "at the most", "a maximum of", "maximum of", "maximum", "max", "max .", "no more than", "not more than",
+    "never more than", "up to", "under", "below", "less than", "lower than", "smaller than", "lighter than", "<",
+    "< =", "≤", "not over", "never over", "not above", "not to exceed", "not exceeding", "does not exceed", "not exceed",
+    "can't exceed", "cannot exceed", "never exceeds", "never exceed", "as much as", "as many as", "tops", "tops out at", "topping out at",
+    "tops at", "maxes out at", "max out at", "maxing out at", "no heavier than", "no higher than", "no taller than",
+    "no wider than", "no longer than", "no later than", "not more", "anything up to", "within", "nothing over",
+    "less than or equal to", "less or equal than", "no bigger than", "maximum is", "max is", "the max is", "limited to",
+    "heaviest is", "heaviest being", "heaviest one is", "heaviest at", "heaviest", "the heaviest is", "the most is",
+)  # fmt: skip
+_ABOUT = (
+    "about", "around", "approx", "approx .", "approximately", "aprox", "aprox .", "approximatly", "roughly", "circa", "ca", "ca .", "c .", "~", "≈", "some",
+    "maybe", "say", "call it", "nearly", "almost", "close to", "just over", "just under", "in the neighborhood of", "like", "perhaps", "probably",
+    "in the region of", "somewhere around", "more or less", "an estimated", "abt", "abt .", "appx", "+ / -", "ballpark", "figure", "guessing", "i think", "i guess", "i'd say", "est", "est .", "±",
+    "or so", "on average", "average", "averaging", "somewhere near", "near", "somewhere between", "somewhere", "kinda", "give or take",
+)  # fmt: skip
+_BEHIND_LEAST = ("or more", "or better", "and up", "and above", "or above", "minimum", "at least", "at the least", "min", "min .", "plus", "or over")
+_BEHIND_MOST = (
+    "max", "max .", "maximum", "maxi", "tops", "at most", "at the most", "at the very most", "or less", "or under", "or below", "and under",
+    "at the outside", "absolute max", "absolute maximum", "top", "is the max", "is the maximum", "is the most", "is max", "or lighter", "and below", "and down",
+)  # fmt: skip
+_BEHIND_ABOUT = (
+    "or so", "ish", "- ish", "give or take", "approx", "approx .", "approximately", "roughly", "more or less", "or thereabouts", "thereabouts", "i think",
+    "i guess", "on average", "average", "avg", "ballpark", "+ / -", "i believe", "or therabouts", "if memory serves", "from memory", "-ish", "about", "i would say", "i'd say",
+)  # fmt: skip
+
+
+def _table(*groups: tuple[str, tuple[str, ...]]) -> dict[str, list[tuple[tuple[str, ...], str]]]:
+    """Phrases by the word that stands next to the figure, longest first."""
+    table: dict[str, list[tuple[tuple[str, ...], str]]] = {}
+    for meaning, phrases in groups:
+        for phrase in phrases:
+            words = tuple(phrase.split())
+            table.setdefault(words[0], []).append((words, meaning))
+    for entries in table.values():
+        entries.sort(key=lambda entry: -len(entry[0]))
+    return table
+
+
+def _backwards(phrases: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(" ".join(reversed(phrase.split())) for phrase in phrases)
+
+
+_BEFORE = _table(("least", _backwards(_LEAST)), ("most", _backwards(_MOST)), ("about", _backwards(_ABOUT)))
+_BEHIND = _table(("least", _BEHIND_LEAST), ("most", _BEHIND_MOST), ("about", _BEHIND_ABOUT))
+_NEVER = frozenset({"not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
+
+
+@dataclass(frozen=True, slots=True)
+class Bound:
+    """`meaning`: "least", "most" or "" ; `first`..`after`: the tokens taken with the figure."""
+
+    meaning: str
+    approx: bool
+    first: int
+    after: int
+    words: str = ""
+
+
+def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bound:
+    """The bound words around the tokens `first`..`after`; none before token `floor` belong to this figure."""
+    meaning, approx, begin, end, words = "", False, first, after, ""
+    for _ in range(3):  # "maybe about", "up to about", "at least around"
+        hit = _match_before(tokens, begin, floor)
+        if hit is None:
+            break
+        phrase, what = hit
+        if what == "about":
+            approx = True
+        elif not meaning:
+            meaning, words = what, phrase
+        begin -= len(phrase.split())
+        if what == "least" and begin > floor and tokens[begin - 1].text in _NEVER:
+            meaning, begin = "most", begin - 1
+    for _ in range(2):
+        behind = _match_behind(tokens, end)
+        if behind is None:
+            break
+        phrase, what = behind
+        if what == "about":
+            approx = True
+        elif not meaning:
+            meaning, words = what, phrase
+        end += len(phrase.split())
+    return Bound(meaning, approx, begin, end, words)
+
+
+def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[str, str] | None:
+    at = first - 1
+    while at >= floor and tokens[at].text in (":", "=", "the", "a", "an", "(", "is") and at > floor and first - at < 2:
+        at -= 1
+    if at != first - 1:
+        return None
+    if at < floor:
+        return None
+    for words, meaning in _BEFORE.get(tokens[at].text, ()):
+        start = at - len(words) + 1
+        if start >= floor and all(tokens[at - n].text == word for n, word in enumerate(words)):
+            return " ".join(reversed(words)), meaning
+    return None
+
+
+def _match_behind(tokens: list[Token], after: int) -> tuple[str, str] | None:
+    skip = after
+    if skip < len(tokens) and tokens[skip].text in (",", "(") and skip + 1 < len(tokens):
+        skip += 1
+    if skip >= len(tokens):
+        return None
+    for words, meaning in _BEHIND.get(tokens[skip].text, ()):
+        last = skip + len(words)
+        if last <= len(tokens) and all(tokens[skip + n].text == word for n, word in enumerate(words)):
+            following = tokens[last].text if last < len(tokens) else ""
+            if skip > after and (tokens[skip - 1].text == "(" and following != ")"):
+                continue
+            if words[0] in ("max", "maximum", "min", "minimum", "about", "top", "approx", "average", "i", "plus") and _starts_next(tokens, last):
+                continue
+            lead = skip - after
+            return " ".join([",", *words][1 - lead :]), meaning
+    return None
+
+
+def _starts_next(tokens: list[Token], at: int) -> bool:
+    """True where the bound word belongs to the figure behind it: "40 kg, max 60"."""
+    at = at + 1 if at < len(tokens) and tokens[at].text in (".", "of", ":", "is", "=") else at
+    return at < len(tokens) and tokens[at].kind == "number"

@@ -1,0 +1,210 @@
+"""Every figure in a text: its number or range, its unit, and how it is meant."""
+
+from dataclasses import dataclass, field
+
+from intake.reading.bounds import bound_around
+from intake.reading.compounds import Amount, amount_at
+from intake.reading.fold import Folded
+from intake.reading.numbers import number_at
+from intake.reading.rates import Per, per_at
+from intake.reading.strangers import stranger_end
+from intake.reading.tokens import Token
+from intake.reading.units import CANONICAL, Unit
+
+
+@dataclass(slots=True)
+class Figure:
+    """One figure. Token places `first`..`after` hold its core, `begin`..`end` that and its bound words.
+
+    `ends`: the one or two amounts as typed. `low`, `high`: in the canonical unit of `kind` (as typed where there is no
+    unit), None for an open end. `per`: the rate words of a rate.
+    """
+
+    first: int
+    after: int
+    begin: int
+    end: int
+    ends: tuple[Amount, ...]
+    kind: str
+    unit: Unit | None
+    low: float | None
+    high: float | None
+    approx: bool = False
+    bound: str = ""
+    per: Per | None = None
+    shared: bool = False
+    """The unit was stated once, at another figure."""
+    tags: set[str] = field(default_factory=set)
+
+    @property
+    def value(self) -> float:
+        """The stated number of a single figure, the greater end of a range; canonical."""
+        return self.high if self.high is not None else self.low if self.low is not None else 0.0
+
+    @property
+    def is_range(self) -> bool:
+        """True where two different ends are stated."""
+        return len(self.ends) == 2
+
+
+def figures_of(tokens: list[Token], folded: Folded) -> list[Figure]:
+    """All figures in order. Linear in the number of tokens."""
+    raw = folded.raw
+    found: list[Figure] = []
+    at = floor = 0
+    while at < len(tokens):
+        token = tokens[at]
+        if token.kind in ("line", "sign") and token.text not in "½¼¾⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞.":
+            at += 1
+            continue
+        skip = stranger_end(tokens, at)
+        if skip > at:
+            at = floor = skip
+            continue
+        figure = figure_at(tokens, at, raw, floor)
+        if figure is None:
+            at += 1
+            continue
+        found.append(figure)
+        at = floor = max(figure.end, at + 1)
+    _share_units(tokens, found)
+    return found
+
+
+def figure_at(tokens: list[Token], at: int, raw: str, floor: int) -> Figure | None:
+    """The figure whose number begins at token `at`."""
+    first = amount_at(tokens, at, raw)
+    if first is None:
+        return None
+    start, sign = _sign_before(tokens, at, floor, first)
+    first = first.times(sign)
+    per = per_at(tokens, first.after, raw) if first.unit is None else None
+    ends: tuple[Amount, ...] = (first,)
+    after = per.after if per else first.after
+    second = _second(tokens, first, after, start, floor, raw, per)
+    if second is not None:
+        ends = (first, second[0])
+        per = per or second[1]
+        after = second[2]
+        if start > floor and tokens[start - 1].text in ("between", "from"):
+            start -= 1
+    bound = bound_around(tokens, start, after, floor)
+    unit = _unit_of(ends, per)
+    figure = Figure(start, after, bound.first, bound.after, ends, "number", unit, None, None, bound.approx, bound.meaning, per)
+    if any(end.vague for end in ends):
+        figure.approx = True
+    _set_values(figure)
+    return figure
+
+
+def _unit_of(ends: tuple[Amount, ...], per: Per | None) -> Unit | None:
+    if per is not None:
+        return per.unit
+    return next((end.unit for end in reversed(ends) if end.unit is not None), None)
+
+
+def _set_values(figure: Figure) -> None:
+    """Low and high from the ends, units and bound words."""
+    unit = figure.unit
+    figure.kind = unit.kind if unit is not None else "number"
+    values = []
+    for end in figure.ends:
+        own = figure.per.unit if figure.per is not None else end.unit or unit
+        values.append(own.worth(end.value) if own is not None else end.value)
+    low, high = min(values), max(values)
+    figure.low, figure.high = low, high
+    if not figure.is_range:
+        if figure.bound == "least":
+            figure.high = None
+        elif figure.bound == "most":
+            figure.low = None
+
+
+def give_unit(figure: Figure, unit: Unit) -> None:
+    """Take a unit that was stated elsewhere for a bare figure."""
+    figure.unit, figure.shared = unit, True
+    figure.ends = tuple(end if end.unit is not None else end.with_unit(unit) for end in figure.ends)
+    if unit.kind == "rate" and figure.per is None:
+        figure.per = Per(unit, figure.after)
+    _set_values(figure)
+
+
+def _sign_before(tokens: list[Token], at: int, floor: int, amount: Amount) -> tuple[int, float]:
+    """Where the figure begins with its minus, and the sign."""
+    if at <= floor:
+        return at, 1.0
+    before = tokens[at - 1]
+    if before.text in ("minus", "negative"):
+        return at - 1, -1.0
+    if before.text == "-" and not amount.in_words:
+        glued = before.end == tokens[at].start
+        opens = at - 2 < floor or tokens[at - 2].end < before.start or tokens[at - 2].text in "(~:=,@<>"
+        bullet = not glued and (at - 2 < 0 or tokens[at - 2].kind == "line")
+        cold = amount.unit is not None and amount.unit.kind in ("temperature", "voltage", "degrees")
+        loose = not glued and cold and (at - 2 < floor or tokens[at - 2].kind != "number")
+        if not bullet and ((glued and opens) or loose):
+            dash = glued and at - 2 >= floor and tokens[at - 2].kind == "number"
+            return (at, 1.0) if dash else (at - 1, -1.0)
+    if amount.below_zero:
+        return at, -1.0
+    return at, -1.0 if amount.below_zero else 1.0
+
+
+_JOIN = frozenset({"-", "to", "~", "through", "thru", "till", "until"})
+
+
+def _second(
+    tokens: list[Token], first: Amount, after: int, start: int, floor: int, raw: str, per: Per | None
+) -> tuple[Amount, Per | None, int] | None:
+    """The other end of a range that begins with `first`: its amount, rate words, and the token behind."""
+    if after >= len(tokens):
+        return None
+    joined = tokens[after].text
+    between = start > floor and (tokens[start - 1].text == "between" or (start - 2 >= floor and tokens[start - 2].text == "between"))
+    if joined not in _JOIN and not (between and joined in ("and", "&", "-", "to")):
+        return None
+    at = after + 1
+    while at < len(tokens) and tokens[at].text in ("about", "around", "roughly", "maybe", "approx", "~"):
+        at += 1
+    minus = 1.0
+    if at < len(tokens) and tokens[at].text in ("-", "minus") and at + 1 < len(tokens):
+        if tokens[at].text == "minus" or tokens[at].end == tokens[at + 1].start:
+            minus, at = -1.0, at + 1
+    if at >= len(tokens) or stranger_end(tokens, at) > at:
+        return None
+    second = amount_at(tokens, at, raw)
+    if second is None or tokens[at].text in ("a", "an"):
+        return None
+    second = second.times(minus)
+    own_per = per_at(tokens, second.after, raw) if second.unit is None else None
+    end = own_per.after if own_per else second.after
+    kinds = _kind(first, per), _kind(second, own_per)
+    if kinds[0] == "number" and joined == "-" and tokens[after].start > tokens[after - 1].end and tokens[after].end == tokens[at].start:
+        return None  # 75 -300: a minus, not a range
+    if kinds[0] == kinds[1] or kinds[0] == "number" or (kinds[1] == "number" and per is None and joined == "-"):
+        if kinds[1] == "number" and kinds[0] != "number":
+            if first.unit is not None and first.unit.kind == "length":
+                return None
+            second = second.with_unit(first.unit) if first.unit is not None else second
+        if joined == "-" and kinds == ("number", "number") and first.value >= second.value:
+            return None
+        if kinds[0] == "number" and first.value > second.value and joined != "-" and second.unit is not None and second.unit.kind not in ("temperature", "voltage"):
+            return None if joined in ("to",) and first.value > 4 * abs(second.value) else (second, own_per, end)
+        return second, own_per, end
+    return None
+
+
+def _kind(amount: Amount, per: Per | None) -> str:
+    if per is not None:
+        return "rate"
+    return amount.unit.kind if amount.unit is not None else "number"
+
+
+def _share_units(tokens: list[Token], found: list[Figure]) -> None:
+    """ "45 and 50 mg", "0.35 or 0.5 mm": the unit stated last holds for the bare number before "and", "or", "/"."""
+    for figure, following in zip(reversed(found[:-1]), reversed(found[1:]), strict=True):
+        if figure.unit is None and following.unit is not None and following.begin - figure.end == 1:
+            joined = tokens[figure.end].text
+            if joined in ("and", "or", "&") and following.kind in CANONICAL and following.kind != "rate":
+                if figure.ends[0].typed != "words":
+                    give_unit(figure, following.unit)

@@ -1,0 +1,64 @@
+"""The shadow of a text: lower case and plain signs, so that one grammar fits all typing, with the way back."""
+
+from dataclasses import dataclass
+
+_SIGNS = {
+    "’‘′‵ʹ`´": "'",
+    "“”″„‟ˮ": '"',
+    "–—−‐‑‒―﹣－": "-",
+    "×✕✖✗⨯": "x",
+    "\u00a0\u2000\u2001\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000\r\x0b\x0c": " ",
+    "⁄∕": "/",
+    "º∘˚": "°",
+    "∅⌀Øø": "ø",
+    "～∼〜": "~",
+    "²": "2",
+    "³": "3",
+    "µμ": "µ",
+    "，": ",",
+    "：": ":",
+    "\u2028\u2029\x85": "\n",
+}
+_INVISIBLE = "\u00ad\u061c\u180e\u200b\u200c\u200d\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2060\u2061\u2062\u2063\u2064\u2066\u2067\u2068\u2069\ufeff"
+_CONTROL = [chr(code) for code in (*range(0, 9), *range(14, 32), *range(127, 133), *range(134, 160))]
+
+_SAME_LENGTH = str.maketrans(
+    {sign: plain for signs, plain in _SIGNS.items() for sign in signs} | dict.fromkeys(_CONTROL, " ")
+)
+_GONE = frozenset(_INVISIBLE)
+
+
+@dataclass(frozen=True, slots=True)
+class Folded:
+    """`shadow` and `raw` have one length. `places` maps each of their positions (and the end) to the text as received.
+
+    None where both are the same, which is nearly always.
+    """
+
+    text: str
+    shadow: str
+    raw: str
+    places: tuple[int, ...] | None = None
+
+    def span(self, start: int, end: int) -> tuple[int, int]:
+        """A half-open place in the shadow as one in the text as received."""
+        if self.places is None or start >= end:
+            return (start, end) if self.places is None else (self.places[start], self.places[start])
+        return self.places[start], self.places[end - 1] + 1
+
+    def said(self, start: int, end: int) -> str:
+        """The words as received."""
+        first, last = self.span(start, end)
+        return self.text[first:last]
+
+
+def fold(text: str) -> Folded:
+    """The shadow that the grammar reads. Never raises; linear in the text's length."""
+    raw, places = text, None
+    if not text.isascii() and not _GONE.isdisjoint(text):
+        kept = [n for n, sign in enumerate(text) if sign not in _GONE]
+        raw, places = "".join(text[n] for n in kept), (*kept, len(text))
+    lower = raw.lower()
+    if len(lower) != len(raw):  # a few letters grow when they turn small
+        lower = "".join(small if len(small := sign.lower()) == 1 else sign for sign in raw)
+    return Folded(text, lower.translate(_SAME_LENGTH), raw, places)

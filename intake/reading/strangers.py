@@ -1,0 +1,168 @@
+"""Figures that are no figures of a need: prices, phone numbers, clock times, dates, order numbers, percentages."""
+
+from intake.reading.tokens import Token
+
+_CURRENCY = frozenset({"$", "€", "£", "¥", "usd", "eur", "gbp", "chf", "rmb", "inr"})
+_MONEY_BEHIND = frozenset("dollars dollar bucks euros euro eur usd gbp cents cent € £ quid".split())
+_LABELS = frozenset(
+    "po p.o rfq ref no nr building bldg line dock suite ste room rm ext extension section sect sec item rev revision"
+    " version drawing dwg part sku model order quote job ticket page step phase option serial zone bay aisle gate booth"
+    " plant unit machine station unit. isbn figure fig chapter claim table id lot batch hall cell iso en din class"
+    " highway exit route".split()
+)
+_LABELS_MAY_COUNT = frozenset({"line", "room", "dock", "gate", "machine", "unit", "zone", "phase", "no", "sec", "part", "order", "plant", "section", "step", "bay", "option", "class", "table", "item", "en", "cell", "hall", "version", "model", "building", "job", "batch", "aisle", "station"})
+_MONTHS = frozenset(
+    "january february march april may june july august september october november december jan feb mar apr jun jul aug"
+    " sep sept oct nov dec".split()
+)
+_ORDINAL = frozenset({"st", "nd", "rd", "th"})
+
+
+def stranger_end(tokens: list[Token], at: int) -> int:
+    """The token behind the stranger that begins at token `at`; `at` itself where there is none.
+
+    Also pieces of codes (P-2209, t2000), which are letters and digits grown together.
+    """
+    token = tokens[at]
+    if token.kind != "number":
+        return at
+    before = tokens[at - 1] if at else None
+    touching = before is not None and before.end == token.start
+    following = tokens[at + 1] if at + 1 < len(tokens) else None
+    if before is not None and before.text in _CURRENCY:
+        return _money_end(tokens, at)
+    if before is not None and touching and _grown_together(tokens, at):
+        return at + 1
+    if token.value is None:
+        return at + 1
+    if following is None:
+        return _labelled(tokens, at)
+    close = following.start == token.end
+    if following.text in _MONEY_BEHIND or following.text in ("%", "percent", "pct"):
+        return at + 2
+    if close and following.text in _ORDINAL:
+        return at + 2
+    if following.text in ("am", "pm", "a.m", "p.m") or (following.text in ("a", "p") and _meridiem(tokens, at + 1)):
+        return at + 2
+    clock = _clock_end(tokens, at)
+    if clock > at:
+        return clock
+    chain = _chain_end(tokens, at)
+    if chain > at:
+        return chain
+    return _labelled(tokens, at)
+
+
+def _money_end(tokens: list[Token], at: int) -> int:
+    after = at + 1
+    while after < len(tokens) and tokens[after].text in ("k", "m", "million", "thousand", "-", "mm"):
+        after += 1
+    if after < len(tokens) and tokens[after].kind == "number" and tokens[after - 1].text == "-":
+        after += 1
+    return after
+
+
+def _grown_together(tokens: list[Token], at: int) -> bool:
+    """True where the number grows out of letters (t2000) or a code (P-2209, #10, 2.1/4)."""
+    before = tokens[at - 1]
+    if before.text == "#":
+        return at < 2 or tokens[at - 2].kind != "number" or tokens[at - 2].end < before.start
+    if before.kind == "word":
+        if before.text in ("x", "ø", "h", "l", "w", "d", "ft", "in", "lb", "m", "min", "by", "feet", "kg", "lbs", "cm", "mm", "foot", "hr"):
+            alone = at < 2 or tokens[at - 2].end < before.start
+            return alone and before.text not in ("x", "ø", "h", "l", "w", "d")
+        return True
+    if before.text == "_":
+        return True
+    if before.text == "-" and at >= 2 and tokens[at - 2].end == before.start and tokens[at - 2].kind == "word":
+        measured = at >= 3 and tokens[at - 3].kind == "number" and tokens[at - 3].end == tokens[at - 2].start
+        return not measured and tokens[at - 2].text not in ("to", "max", "x", "ft", "in", "min")
+    return False
+
+
+def _meridiem(tokens: list[Token], at: int) -> bool:
+    """a.m. and p.m. in three tokens."""
+    return at + 2 < len(tokens) and tokens[at + 1].text == "." and tokens[at + 2].text == "m"
+
+
+def _clock_end(tokens: list[Token], at: int) -> int:
+    """3:30, 8:00:31: the token behind a clock time."""
+    after = at
+    while (
+        after + 2 < len(tokens)
+        and tokens[after + 1].text == ":"
+        and tokens[after + 2].kind == "number"
+        and tokens[after + 1].start == tokens[after].end
+        and tokens[after + 2].start == tokens[after + 1].end
+        and len(tokens[after + 2].text) == 2
+    ):
+        after += 2
+    return after + 1 if after > at else at
+
+
+def _chain_end(tokens: list[Token], at: int) -> int:
+    """Dates, phone and order numbers: three or more numbers joined by - or /, or two that are too long for a range."""
+    after, links = at, 0
+    while (
+        after + 2 < len(tokens)
+        and tokens[after + 1].text in ("-", "/")
+        and tokens[after + 2].kind == "number"
+        and tokens[after + 1].start == tokens[after].end
+        and tokens[after + 2].start == tokens[after + 1].end
+    ):
+        links += 1
+        after += 2
+    if links >= 2 and not _fraction_chain(tokens, at, after):
+        return after + 1
+    if links == 1 and tokens[at + 1].text == "-":
+        second = tokens[at + 2].text
+        measured = at + 3 < len(tokens) and tokens[at + 3].kind == "word"
+        if len(second) >= 4 and second.isdigit() and len(tokens[at].text) == 3 and not measured:
+            return at + 3
+        if second.startswith("0") and second.isdigit() and len(second) > 1:
+            return at + 3
+        if len(second) >= 5 and len(tokens[at].text) < len(second) - 1:
+            return at + 3
+    return at
+
+
+def _fraction_chain(tokens: list[Token], first: int, last: int) -> bool:
+    """5-1/2 and 31-1/2 are mixed numbers; 480/3/60 is a supply; 2-3/4."""
+    signs = [tokens[n].text for n in range(first + 1, last, 2)]
+    return signs == ["-", "/"] or signs == ["-", "/", "-", "/"] or signs[:1] == ["/"] and _supply(tokens, first, last)
+
+
+def _supply(tokens: list[Token], first: int, last: int) -> bool:
+    """volts / phases / hertz as electricians write it: 480/3/60."""
+    values = [tokens[n].value or 0.0 for n in range(first, last + 1, 2)]
+    return len(values) == 3 and 100 <= values[0] <= 700 and values[1] in (1.0, 3.0) and values[2] in (50.0, 60.0)
+
+
+def _labelled(tokens: list[Token], at: int) -> int:
+    """Line 2, rev 4, PO 45, May 9, the 2023 show, building 4."""
+    if at == 0:
+        return at
+    before = tokens[at - 1].text
+    skip = at - 2 if before in (".", "#", ":") and at >= 2 else at - 1
+    word = tokens[skip].text
+    text = tokens[at].text
+    plain = text.isdigit()
+    if plain and word in _LABELS and (skip == at - 1 or before != ":"):
+        behind = tokens[at + 1].text if at + 1 < len(tokens) else ""
+        unit = behind in ("x", "ft", "in", "'", '"', "mm", "cm", "m", "kg", "lb", "lbs", "/", "per", "cases", "a", "f", "°", "degrees", "feet", "inches", "c", "hz", "v", "volt", "volts", "-", "min")
+        if word not in _LABELS_MAY_COUNT or not unit:
+            return at + 1
+    if word in _MONTHS and plain and len(text) <= 4 and not (word == "may" and skip == at - 1 and at >= 2 and False):
+        return at + 1 if word != "may" or (len(text) <= 2 and _is_day(tokens, at)) else at
+    if plain and len(text) == 4 and text[:2] in ("19", "20") and word in ("in", "since", "from", "until", "by", "of", "show", "year", "fall", "spring", "summer", "winter", "late", "early", "mid", "for"):
+        unit_behind = at + 1 < len(tokens) and (tokens[at + 1].kind == "word" or tokens[at + 1].text in "/'\"")
+        if not unit_behind or tokens[at + 1].text in ("and", "or", "we", "but", "the", "so", "they", "with", "as", "i"):
+            return at + 1
+    if at + 1 < len(tokens) and tokens[at + 1].text in _MONTHS and plain and len(text) <= 2 and tokens[at + 1].text not in ("may", "mar"):
+        return at + 2
+    return at
+
+
+def _is_day(tokens: list[Token], at: int) -> bool:
+    following = tokens[at + 1].text if at + 1 < len(tokens) else "."
+    return following in (".", ",", "?", "!", ";", ")") or following == "\n"
