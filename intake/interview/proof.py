@@ -6,7 +6,7 @@ from importlib import import_module
 from pathlib import Path
 
 from intake.interview.assumption_checks import assumption_problems, needless_problems
-from intake.interview.branch_file import Branch, read_branches
+from intake.interview.branch_file import BRANCHES, Branch, read_branches
 from intake.interview.engineering import FILE as ENGINEERING
 from intake.interview.engineering import needs_problems
 from intake.interview.toml_file import TomlFile, read_toml
@@ -62,9 +62,10 @@ def prove(folder: Path) -> Proof:
 
 
 def _by_place(problems: list[Problem]) -> tuple[Problem, ...]:
-    """Each once, file by file as first met, down the lines; those without a line come first."""
-    files = list(dict.fromkeys(problem.file for problem in problems))
-    return tuple(sorted(dict.fromkeys(problems), key=lambda problem: (files.index(problem.file), problem.line or 0)))
+    """Each once: the branches in the order of a talk, then the other files, each down its lines."""
+    known = [*(f"{branch}.toml" for branch in BRANCHES), *_CHECKED]
+    order = {name: n for n, name in enumerate(dict.fromkeys([*known, *(problem.file for problem in problems)]))}
+    return tuple(sorted(dict.fromkeys(problems), key=lambda problem: (order[problem.file], problem.line or 0)))
 
 
 def _range(folder: Path) -> list[Problem]:
