@@ -1,0 +1,33 @@
+"""How a printed number is compared with ours.
+
+What the test ids say about the source:
+- nothing: the printed number was read at the place named;
+- "inputs only, recomputed": inputs and method of a worked example were read, its printed answer was not; the
+  expected value was reckoned from those inputs apart from this program;
+- "from memory" or "second hand": nobody read the source itself for this check.
+"""
+
+from collections.abc import Callable
+from decimal import Decimal
+from typing import Any
+
+import pytest
+
+BOOK_GRAVITY_SHARE = 1e-3  # books take g as 9.80, 9.81, 9.8 or 32.2 ft/s2, we take 9.80665 m/s2
+
+
+@pytest.fixture(scope="session")
+def as_printed() -> Callable[..., Any]:
+    """`as_printed("1.57")`: the number within half of its last printed digit, and a share of it for constants that books round.
+
+    Write two significant digits of 440 as "4.4e2". The share is that of g; give `share=0.0` where gravity plays no part.
+    """
+
+    def expected(text: str, share: float = BOOK_GRAVITY_SHARE) -> Any:
+        number = Decimal(text)
+        exponent = number.as_tuple().exponent
+        assert isinstance(exponent, int), text
+        half_digit = 0.5000001 * 10.0**exponent
+        return pytest.approx(float(number), abs=half_digit + share * abs(float(number)), rel=0.0)
+
+    return expected
