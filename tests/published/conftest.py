@@ -18,9 +18,10 @@ BOOK_GRAVITY_SHARE = 1e-3  # books take g as 9.80, 9.81, 9.8 or 32.2 ft/s2, we t
 
 @pytest.fixture(scope="session")
 def as_printed() -> Callable[..., Any]:
-    """`as_printed("1.57")`: the number within half of its last printed digit, and a share of it for constants that books round.
+    """`as_printed("1.57")`: the number, give or take half of its last printed digit and a share of it.
 
-    Write two significant digits of 440 as "4.4e2". The share is that of g; give `share=0.0` where gravity plays no part.
+    Write two significant digits of 440 as "4.4e2". The share is for constants that books round, g above all; give
+    `share=0.0` where none plays a part.
     """
 
     def expected(text: str, share: float = BOOK_GRAVITY_SHARE) -> Any:
