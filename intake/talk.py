@@ -66,7 +66,7 @@ class Interview:
         return self._take(text, self._question_for(to) if to is not None else self.current, who)
 
     def unknown(self, to: str | None = None) -> None:
-        """The visitor does not know. A doubt or conflict is passed over: what stands is kept. With none open: nothing."""
+        """The visitor does not know. A doubt or conflict is passed over: what stands is kept."""
         question = self._question_for(to) if to is not None else self.current
         if question is not None:
             self._close("unknown", question)
