@@ -1,10 +1,12 @@
 """What was said and meant, in the form that events keep it."""
 
+from dataclasses import replace
 from typing import Any
 
 from intake.interview.hearing import Taken
 from intake.interview.question import Question
-from intake.spec.case import Case, fact_to_body, renumbered
+from intake.spec.bodies import doubt_to_body, fact_to_body
+from intake.spec.case import Case, renumbered
 from intake.spec.facts import Doubt, Fact, Heard, Who
 from intake.spec.flat import Value
 
@@ -76,5 +78,5 @@ def _all_stand(facts: tuple[Fact, ...], case: Case) -> bool:
 
 
 def _doubt_body(doubt: Doubt, message: int, who: Who, at: str) -> dict[str, Any]:
-    options = [fact_to_body(renumbered(option, message=message, who=who, at=at)) for option in doubt.options]
-    return doubt.to_json() | {"options": options}
+    options = tuple(renumbered(option, message=message, who=who, at=at) for option in doubt.options)
+    return doubt_to_body(replace(doubt, options=options))

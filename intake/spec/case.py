@@ -81,6 +81,8 @@ def fold(events: Iterable[Event]) -> Case:
 def _take(case: Case, fact: Fact, *, settles: bool) -> None:
     """Let a fact stand. A different one that stood before becomes a quarrel, unless this one settles it."""
     key = (fact.field, fact.size)
+    if vocabulary()[fact.field].personal and not str(fact.value).strip():
+        return  # blanked since: the person was forgotten, or the case was sent without them
     before = case.facts.get(key)
     case.doubts = [d for d in case.doubts if d.field != fact.field]
     case.unknown.discard(fact.field)
