@@ -60,13 +60,18 @@ SENTENCES: dict[str, tuple[str, str]] = {
     "plausible_missing": ("{field} has no plausible range", 'Add [plausible."{bare}"] with low and high in {unit}'),
     # choice words
     "words_field": ("there are words for {field}, which fields.toml does not have", "{hint}"),
-    "words_kind": ("there are words for {field}, which is a {kind}", "Only choices, and a yes or no, have words"),
+    "words_kind": ("there are words for {field}, which is a {kind}", "What is kept as said has no words of its own"),
     "words_choice": ("there are words for {word} of {field}, which is not one of its choices", "{hint}"),
     "words_clash": ("{word} stands for both {first} and {second} of {field}", "Leave it with one of them"),
     "words_empty": ("{choice} of {field} has an empty word", "Take it out"),
     # what engineering needs
     "family_unknown": ("there is no family {family}", "{hint}"),
     "family_missing": ("family {family} is missing", "Add [{bare}] with the fields that engineering needs to start"),
+    # sentences
+    "sentence_table": ("no sentence is looked up in a table {table}", "{hint}"),
+    "sentence_odd": ("no sentence {id} is ever said", "{hint}"),
+    "sentence_text": ("sentence {id} is {given}", "Write it as one text in quotes"),
+    "sentence_blank": ("sentence {id} has the blank {blank}, which nothing fills", "Its blanks are: {blanks}"),
     # assumptions
     "double_assumption": ("there is an assumption {id} already", "Give this one another id"),
     "assumption_about": ("{owner} must be about either a field or a friction", "Keep one of the two"),

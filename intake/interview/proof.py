@@ -9,6 +9,7 @@ from intake.interview.assumption_checks import assumption_problems, needless_pro
 from intake.interview.branch_file import BRANCHES, Branch, read_branches
 from intake.interview.engineering import FILE as ENGINEERING
 from intake.interview.engineering import needs_problems
+from intake.interview.sentence_checks import sentence_problems
 from intake.interview.toml_file import TomlFile, read_toml
 from intake.interview.tree_checks import tree_problems
 from intake.interview.word_checks import word_problems
@@ -78,7 +79,7 @@ def _range(folder: Path) -> list[Problem]:
 
 
 def _others(folder: Path) -> list[Problem]:
-    """Files of later purposes (sentences, cards, visitors): at least readable TOML."""
+    """Sentences, and files of later purposes (cards, visitors): at least readable TOML."""
     done = {folder / "tree", folder / "range"}
     problems = []
     for path in sorted(folder.rglob("*.toml")):
@@ -87,6 +88,8 @@ def _others(folder: Path) -> list[Problem]:
         file = read_toml(path)
         if isinstance(file, Problem):
             problems.append(file)
+        elif path.parent == folder / "sentences":
+            problems += sentence_problems(file)
     return problems
 
 

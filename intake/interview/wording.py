@@ -36,6 +36,10 @@ class Sentences:
         """A sentence with its blanks filled. Values go in as they are: nothing in them is read as a template."""
         return fill(self._said[id], **blanks)
 
+    def tables(self) -> set[str]:
+        """The names of all tables."""
+        return {id.split(".", 1)[0] for id in self._said}
+
     def group(self, prefix: str) -> dict[str, str]:
         """All templates of one table, by the rest of their ids."""
         start = f"{prefix}."
