@@ -113,7 +113,7 @@ class Session:
                 self._say([f"NOT SAVED: {trouble}"])
 
     def _news(self) -> None:
-        self._say(self._standing.news(size(self.talk.spec())))
+        self._say(self._standing.news(size(self.talk.spec()), self.system))
 
     def _next(self) -> None:
         self._question = self.talk.ask()
@@ -143,7 +143,7 @@ class Session:
             "/undo": self._undo,
             "/redo": self._redo,
             "/facts": lambda: self._say(fact_lines(self.talk.facts, self.system)),
-            "/families": lambda: self._say(family_lines(size(self.talk.spec()))),
+            "/families": lambda: self._say(family_lines(size(self.talk.spec()), self.system)),
             "/left": self._left,
             "/result": self._result,
             "/note": lambda: self._note(rest),

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from math import isclose
 from typing import Any
 
-from intake.advice import recommendation
+from intake.advice import follow_up_lines, recommendation
 from intake.cli.conversation import Conversation, Turn
 from intake.cli.talk_text import Standing, family_lines, heard_lines
 from intake.interview.question import Question
@@ -44,7 +44,7 @@ class Player:
             yield ""
             yield from self._turn(turn)
             result = size(self.talk.spec())
-            for line in self._standing.news(result):
+            for line in self._standing.news(result, self.system):
                 yield f"  {line}"
             if result.best and self.bests[-1:] != [result.best]:
                 self.bests.append(result.best)
@@ -89,10 +89,13 @@ class Player:
 
     def _end(self, result: Result) -> Iterator[str]:
         yield "== The families at the end"
-        yield from family_lines(result)
+        yield from family_lines(result, self.system)
         yield ""
         yield "== Recommendation"
         yield from recommendation(result, Spec.from_flat(self.talk.spec()), self.system)
+        yield ""
+        yield "== To find out"
+        yield from follow_up_lines(self.talk.follow_ups())
 
     def missed(self) -> list[str]:
         """How the end differs from what the file expects; empty when it does not."""

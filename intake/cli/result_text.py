@@ -15,4 +15,4 @@ def result_lines(result: Result, spec: Spec, system: System) -> Iterator[str]:
     yield from recommendation(result, spec, system)
     yield ""
     yield "== Families"
-    yield from family_lines(result)
+    yield from family_lines(result, system)

@@ -5,14 +5,14 @@ Every line starts with what it is ("Understood:", "Out:", "Ask:"), so that a scr
 
 from collections.abc import Iterable, Iterator
 
-from intake.advice import family_name
+from intake.advice import family_name, verdict_line
 from intake.interview.question import Question
-from intake.sizing.result import FamilyResult, Result
+from intake.sizing.result import Result
 from intake.spec import Fact, Heard
 from intake.spec.clean import one_line
 from intake.spec.display import System, label, show_value
 
-_WHO = {"visitor": "visitor", "staff": "staff", "works": "works"}
+_SIGN = {"fits": "+", "depends": "?", "out": "-"}
 
 
 def heard_lines(heard: Heard, system: System) -> Iterator[str]:
@@ -37,14 +37,14 @@ def fact_lines(facts: Iterable[Fact], system: System) -> Iterator[str]:
     """What stands now, each with who said it and in which words."""
     for fact in facts:
         words = f', "{one_line(fact.said)}"' if fact.said else ""
-        yield f"{_fact(fact, system)} ({_WHO[fact.who]}{words})"
+        yield f"{_fact(fact, system)} ({fact.who}{words})"
 
 
-def family_lines(result: Result) -> Iterator[str]:
-    """Every family with its verdict and the first reason, the standing ones first."""
+def family_lines(result: Result, system: System) -> Iterator[str]:
+    """Every family with its verdict and the reason, the standing ones first."""
     gone = [name for name in result.families if name not in result.standing]
     for name in (*result.standing, *gone):
-        yield f"{_sign(result.families[name])} {family_name(name)}{_reason(result.families[name])}"
+        yield f"{_SIGN[result.families[name].verdict]} {_family(name, result, system)}"
 
 
 class Standing:
@@ -54,14 +54,14 @@ class Standing:
         self._verdicts: dict[str, str] = {}
         self._best: str | None = None
 
-    def news(self, result: Result) -> Iterator[str]:
+    def news(self, result: Result, system: System) -> Iterator[str]:
         """One line for each family that went out or came back, and for a new best one."""
         for name, found in result.families.items():
             before = self._verdicts.get(name)
             if found.verdict == "out" and before != "out":
-                yield f"Out: {family_name(name)}{_reason(found)}"
+                yield f"Out: {_family(name, result, system, 'out: ')}"
             elif before == "out" and found.verdict != "out":
-                yield f"Back in: {family_name(name)}{_reason(found)}"
+                yield f"Back in: {_family(name, result, system)}"
         self._verdicts = {name: found.verdict for name, found in result.families.items()}
         if result.best != self._best:
             if result.best is not None:
@@ -73,9 +73,6 @@ def _fact(fact: Fact, system: System) -> str:
     return f"{label(fact.field, fact.size)} {show_value(fact.field, fact, system)}"
 
 
-def _sign(found: FamilyResult) -> str:
-    return {"fits": "+ fits:", "depends": "? depends:", "out": "- out:"}[found.verdict]
-
-
-def _reason(found: FamilyResult) -> str:
-    return f", {one_line(found.because[0])}" if found.because else ""
+def _family(name: str, result: Result, system: System, said_before: str = "") -> str:
+    """Name, verdict and reason. `said_before`: what the line has said of the verdict already."""
+    return f"{family_name(name)}: {verdict_line(result.families[name], result, system).removeprefix(said_before)}"

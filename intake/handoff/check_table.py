@@ -1,8 +1,9 @@
 """The checks of one family on the sheet: value against limit, and for each the formula, inputs and source."""
 
+from intake.advice import family_name
 from intake.handoff.escape import md, md_code, table
 from intake.sizing.result import Check, FamilyResult, Plain, Use
-from intake.spec.display import System, label, show
+from intake.spec.display import System, show
 
 _SENSE = {"at_most": "at most", "at_least": "at least", "must_be": "must be"}
 
@@ -31,7 +32,7 @@ def checks_part(best: FamilyResult) -> list[str]:
         for check in best.checks
     ]
     return [
-        f"## Checks: {md(label(best.family))}",
+        f"## Checks: {md(family_name(best.family))}",
         "",
         *table(("check", "value (US / SI)", "limit (US / SI)", "margin", "holds"), rows),
         "",

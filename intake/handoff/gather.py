@@ -2,6 +2,7 @@
 
 from typing import Literal
 
+from intake.advice import caution_lines
 from intake.handoff.package import OpenPoint, Package, Said, Summary
 from intake.handoff.private import Withholder
 from intake.handoff.revision import changes, revision_of
@@ -36,7 +37,7 @@ def gather(talk: Interview, result: Result, *, case: str, with_contact: bool) ->
         notes=[private.prose(note) for note in talk.case.notes],
         changes=changes(talk.events, spec, result.data, talk.system),
         result=_summary(result),
-        cautions=list(result.cautions),
+        cautions=caution_lines(result),
         data=dict(result.data),
         contact_included=with_contact,
     )

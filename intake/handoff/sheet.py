@@ -1,10 +1,11 @@
 """The sheet for engineering in Markdown: every value with its origin, every figure with its formula and source."""
 
+from intake.advice import family_name, recommendation, verdict_line
 from intake.handoff.check_table import checks_part
 from intake.handoff.escape import md, md_code, table
 from intake.handoff.package import Package
 from intake.sizing.result import Assumption, FamilyResult, Figure, Result
-from intake.spec import vocabulary
+from intake.spec import Spec, vocabulary
 from intake.spec.display import System, label, show, show_range
 
 _SIGN = {"fits": "+ fits", "depends": "? depends", "out": "- out"}
@@ -29,7 +30,7 @@ def sheet(package: Package, result: Result) -> str:
         _said(package),
         _assumed(result),
         _derived(result),
-        _verdicts(result),
+        _verdicts(package, result),
         *([_figures(result.families[result.best]), checks_part(result.families[result.best])] if result.best else []),
         _open(package),
         _notes(package),
@@ -51,24 +52,13 @@ def _head(package: Package) -> list[str]:
 
 
 def _recommendation(package: Package, result: Result) -> list[str]:
-    lines = ["## Recommendation", ""]
-    if result.refer_out:
-        return [*lines, f"**Refer out.** {md(result.refer_out)}"]
-    if result.best is None:
-        return [*lines, "No recommendation yet: type or size, rate and rise of the product are not all known."]
-    best = result.families[result.best]
-    variant = f" ({md(best.variant.replace('_', ' '))})" if best.variant else ""
-    lines.append(f"**{md(label(best.family))}**{variant}: {_SIGN[best.verdict][2:]}.")
-    if result.why_best:
-        lines.append(md(result.why_best))
-    if result.second:
-        lines.append(f"Next best: {md(label(result.second))}.")
-    if result.share is not None:
-        settled = "decided" if result.decided else "not decided yet"
-        lines.append(f"Over the plausible values of what is open it stays best in {result.share:.0%}: {settled}.")
+    """The recommendation in the words that the visitor is told, less what has a table of its own below."""
+    own_tables = set(package.cautions)
+    lines = recommendation(result, Spec.from_flat(package.spec), package.units)
+    out = ["## Recommendation", "", *(f"- {md(line)}" for line in lines if line not in own_tables)]
     if result.flags:
-        lines.append("Flags: " + ", ".join(md_code(flag) for flag in result.flags) + ".")
-    return lines
+        out.append("- Flags: " + ", ".join(md_code(flag) for flag in result.flags) + ".")
+    return out
 
 
 def _changes(package: Package) -> list[str]:
@@ -137,15 +127,16 @@ def _derived(result: Result) -> list[str]:
     return ["## Worked out from what was said", "", *table(("what", "US", "SI", "from"), rows)]
 
 
-def _verdicts(result: Result) -> list[str]:
-    rows = []
-    for found in result.families.values():
-        why = " ".join(found.because)
-        if found.verdict == "depends" and found.depends_on:
-            why += " Open: " + ", ".join(_name(name) for name in found.depends_on) + "."
-        if found.likely_out:
-            why += " Likely out."
-        rows.append((md(label(found.family)), md(_SIGN[found.verdict]), f"{found.score:.2f}", md(why)))
+def _verdicts(package: Package, result: Result) -> list[str]:
+    rows = [
+        (
+            md(family_name(found.family)),
+            md(_SIGN[found.verdict]),
+            f"{found.score:.2f}",
+            md(verdict_line(found, result, package.units)),
+        )
+        for found in result.families.values()
+    ]
     return ["## Verdicts", "", *table(("family", "verdict", "score", "why"), rows)]
 
 
@@ -160,7 +151,7 @@ def _figures(best: FamilyResult) -> list[str]:
         for name, figure in best.figures.items()
     ]
     heads = ("figure", "US", "SI", "may range over (SI)", "worse when going")
-    return [f"## Figures: {md(label(best.family))}", "", *table(heads, rows)]
+    return [f"## Figures: {md(family_name(best.family))}", "", *table(heads, rows)]
 
 
 def _figure(figure: Figure, system: System) -> str:
