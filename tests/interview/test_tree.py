@@ -3,7 +3,7 @@
 import re
 import shutil
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
@@ -37,7 +37,7 @@ def with_on_top(tmp_path: Path) -> Callable[[str, str], Path]:
     return make
 
 
-def ask(id: str, flat: dict[str, object]) -> str:
+def ask(id: str, flat: Mapping[str, object]) -> str:
     """What is sent for a question while this is known."""
     return TREE.wording(TREE.by_id[id], Spec.from_flat(flat))
 

@@ -70,9 +70,27 @@ def test_words_for_a_field_that_does_not_exist_are_told(words: Callable[[str], l
     ]
 
 
-def test_a_figure_has_no_words(words: Callable[[str], list[str]]) -> None:
-    assert words('[words."rate.peak"]\nfast = ["quick"]\n') == [
-        'rate.toml:+1: there are words for "rate.peak", which is a figure. Only choices, and a yes or no, have words.'
+def test_a_figure_may_have_words_for_figures_only(words: Callable[[str], list[str]]) -> None:
+    text = '[words."site.phases"]\n3 = ["three phase"]\n0 = ["none"]\nmany = ["all of them"]\n'
+    assert words(text) == [
+        'rate.toml:+3: there are words for "0" of "site.phases", which is not one of its choices. '
+        "Write a figure in whole numbers.",
+        'rate.toml:+4: there are words for "many" of "site.phases", which is not one of its choices. '
+        "Write a figure in whole numbers.",
+    ]
+
+
+def test_what_is_kept_as_said_has_no_words(words: Callable[[str], list[str]]) -> None:
+    assert words('[words."site.before"]\nbelt = ["a belt"]\n') == [
+        'rate.toml:+1: there are words for "site.before", which is a text. '
+        "What is kept as said has no words of its own."
+    ]
+
+
+def test_alternatives_inside_an_entry_clash_one_by_one(words: Callable[[str], list[str]]) -> None:
+    assert words('[words."rate.arrival"]\nspaced = ["are|come apart"]\nbunched = ["=come apart"]\n') == [
+        'rate.toml:+3: "=come apart" stands for both "spaced" and "bunched" of "rate.arrival". '
+        "Leave it with one of them."
     ]
 
 
