@@ -176,13 +176,11 @@ class Session:
         self._changed()
 
     def _undo(self) -> None:
-        if not self.talk.undo():
-            self._say(["Intake: there is nothing to take back."])
+        self._say(["Intake: taken back." if self.talk.undo() else "Intake: there is nothing to take back."])
         self._changed()
 
     def _redo(self) -> None:
-        if not self.talk.redo():
-            self._say(["Intake: there is nothing to put back."])
+        self._say(["Intake: put back." if self.talk.redo() else "Intake: there is nothing to put back."])
         self._changed()
 
     def _left(self) -> None:

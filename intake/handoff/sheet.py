@@ -146,6 +146,8 @@ def _name(name: str) -> str:
 
 
 def _figures(best: FamilyResult) -> list[str]:
+    if not best.figures:
+        return []
     rows = [
         (md(label(name)), _figure(figure, "us"), _figure(figure, "si"), _range(figure), md(figure.direction or ""))
         for name, figure in best.figures.items()
