@@ -10,6 +10,7 @@ from typing import Any
 from intake.interview.complaints import complain
 from intake.spec.problem import Problem
 
+_ID = re.compile(r"^\s*id\s*=")
 _PLACE = re.compile(r"\s*\(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
@@ -27,22 +28,26 @@ class TomlFile:
 
     def line_of(self, needle: str) -> int | None:
         """The only line with `needle`, None when there is none or more than one: a wrong line is worse than none."""
-        return self._only(re.escape(needle), 1, len(self.lines))
+        return self._only(needle, 1, len(self.lines))
 
     def entry_line(self, key: str, n: int) -> int | None:
         """The line that gives entry `n` (from 0) of [[key]] its id, or the line that opens it."""
         block = self._block(key, n)
-        return None if block is None else self._only(r"^\s*id\s*=", *block) or block[0]
+        return None if block is None else self._only(_ID, *block) or block[0]
 
     def line_in_entry(self, key: str, n: int, needle: str) -> int | None:
         """The only line of the entry with `needle`; the entry's own line when that is not unique."""
         block = self._block(key, n)
-        return None if block is None else self._only(re.escape(needle), *block) or self.entry_line(key, n)
+        return None if block is None else self._only(needle, *block) or self.entry_line(key, n)
 
     def line_of_key(self, key: str, n: int, name: str) -> int | None:
         """The only line of the entry that sets `name`; the entry's own line when that is not unique."""
         block = self._block(key, n)
-        return None if block is None else self._only(rf"^\s*{re.escape(name)}\s*=", *block) or self.entry_line(key, n)
+        return (
+            None
+            if block is None
+            else self._only(re.compile(rf"^\s*{re.escape(name)}\s*="), *block) or self.entry_line(key, n)
+        )
 
     def line_in_part(self, key: str, n: int, part: str, m: int, needle: str) -> int | None:
         """The only line with `needle` under header `m` (from 0) of [[key.part]] in entry `n`, or that header's line.
@@ -57,16 +62,16 @@ class TomlFile:
         if m >= len(starts):
             return self.line_in_entry(key, n, needle)
         last = starts[m + 1] - 1 if m + 1 < len(starts) else block[1]
-        return self._only(re.escape(needle), starts[m], last) or starts[m]
+        return self._only(needle, starts[m], last) or starts[m]
 
     def line_of_table_key(self, table: str, name: str) -> int | None:
         """The only line that sets `name` in the table [table]."""
-        opening = self._only(rf"^\s*\[\s*{re.escape(table)}\s*\]", 1, len(self.lines))
+        opening = self._only(re.compile(rf"^\s*\[\s*{re.escape(table)}\s*\]"), 1, len(self.lines))
         if opening is None:
             return None
         following = (n for n in range(opening + 1, len(self.lines) + 1) if self.lines[n - 1].lstrip().startswith("["))
         last = next(following, len(self.lines) + 1) - 1
-        return self._only(rf'^\s*"?{re.escape(name)}"?\s*=', opening, last)
+        return self._only(re.compile(rf'^\s*"?{re.escape(name)}"?\s*='), opening, last)
 
     def _block(self, key: str, n: int) -> tuple[int, int] | None:
         starts = self.blocks.get(key, ())
@@ -79,8 +84,11 @@ class TomlFile:
                 return starts[n], line - 1
         return starts[n], len(self.lines)
 
-    def _only(self, pattern: str, first: int, last: int) -> int | None:
-        hits = [n for n in range(first, last + 1) if re.search(pattern, self.lines[n - 1])]
+    def _only(self, sought: str | re.Pattern[str], first: int, last: int) -> int | None:
+        def found(line: str) -> bool:
+            return sought in line if isinstance(sought, str) else bool(sought.search(line))
+
+        hits = [n for n, line in enumerate(self.lines[first - 1 : last], first) if found(line)]
         return hits[0] if len(hits) == 1 else None
 
 
