@@ -59,4 +59,4 @@ def better_on(one: FamilyResult, other: FamilyResult, sentences: Sentences, most
         if name in other.reasons and score - other.reasons[name] > 0.05
     }
     ranked = sorted(leads, key=lambda name: (-leads[name], name))[:most]
-    return [sentences.find(f"score.{name}") or name.replace("_", " ") for name in ranked]
+    return [sentences.find(f"beats.{name}") or name.replace("_", " ") for name in ranked]

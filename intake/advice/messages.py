@@ -29,10 +29,10 @@ def follow_up_lines(points: Iterable[OpenPoint], sentences: Sentences | None = N
     said = sentences or in_force()
     lines = []
     for point in points:
-        parts = [said.say(f"follow_up.{point.state}", say=point.say)]
-        parts += [said.say("follow_up.settle", settle=point.settle.rstrip("."))] if point.settle else []
+        parts = [said.say(f"open_point.{point.state}", say=point.say)]
+        parts += [said.say("open_point.settle", settle=point.settle.rstrip("."))] if point.settle else []
         lines.append(" ".join(parts))
-    return lines or [said.say("follow_up.none")]
+    return lines or [said.say("open_point.none")]
 
 
 def sample_request(result: Result, spec: Spec, system: System, sentences: Sentences | None = None) -> list[str]:

@@ -1,11 +1,11 @@
 """The recommendation: which family, why, with which figures, on which assumptions, and what is ruled out."""
 
 from intake.advice.cautions import caution_lines
-from intake.advice.families import better_on, family_name, verdict_line
+from intake.advice.families import family_name, verdict_line
 from intake.advice.figures import figure_lines
-from intake.interview.reasons import failing_reason, few, open_matters, percent, shown
+from intake.interview.reasons import few, open_matters, percent, shown
 from intake.interview.skipping import missing_basics
-from intake.interview.wording import Sentences, in_force, joined
+from intake.interview.wording import Sentences, in_force, joined, sentence
 from intake.sizing.result import FAMILIES, Assumption, FamilyResult, Result
 from intake.spec.display import System, label
 from intake.spec.flat import Spec
@@ -21,23 +21,11 @@ def recommendation(result: Result, spec: Spec, system: System, sentences: Senten
     if best is not None:
         lines = _for(best, result, system, said)
     elif result.refer_out:
-        lines = [said.say("advice.refer_out", reason=refer_reason(result, system, said))]
+        lines = [said.say("advice.refer_out", reason=sentence(result.refer_out))]
     else:
         missing = [said.find(f"basic.{name}") or label(name) for name in missing_basics(spec)]
         lines = [said.say("advice.too_early", missing=joined(list(dict.fromkeys(missing))))]
     return [*lines, *_ruled_out(result, system, said), *caution_lines(result, said)]
-
-
-def refer_reason(result: Result, system: System, sentences: Sentences) -> str:
-    """Why nothing fits, in words: the sentence of the reason's id, or the commonest failing check."""
-    reason = result.refer_out or ""
-    own = sentences.find(f"refer.{reason}", f"caution.{reason}")
-    if own:
-        return own.rstrip(".")[:1].lower() + own.rstrip(".")[1:]
-    if " " in reason:
-        return reason.rstrip(".")
-    failed = [check for found in result.families.values() for check in found.failed if check.id == reason]
-    return failing_reason(failed[0], sentences, system) if failed else reason.replace("_", " ")
 
 
 def _for(best: FamilyResult, result: Result, system: System, said: Sentences) -> list[str]:
@@ -52,7 +40,7 @@ def _for(best: FamilyResult, result: Result, system: System, said: Sentences) ->
                 "advice.best_variant", variant=said.find(f"variant.{best.variant}") or best.variant.replace("_", " ")
             )
         )
-    lines += _why(best, result, said)
+    lines += [said.say("advice.why", reason=sentence(result.why_best))] if result.why_best else []
     lines += figure_lines(best, system, said)
     lines += [said.say("advice.direction_both")] if result.direction == "both" else []
     weeks = best.figures.get("lead_time")
@@ -66,15 +54,6 @@ def _for(best: FamilyResult, result: Result, system: System, said: Sentences) ->
     if result.share is not None:
         lines.append(said.say("advice.decided" if result.decided else "advice.certain", share=percent(result.share)))
     return lines
-
-
-def _why(best: FamilyResult, result: Result, said: Sentences) -> list[str]:
-    second = result.families.get(result.second) if result.second else None
-    if second is None:
-        return [said.say("advice.why_only")] if len(result.standing) == 1 else []
-    reasons = better_on(best, second, said)
-    name = family_name(second.family, said)
-    return [said.say("advice.why_better", second=name, reasons=joined(reasons))] if reasons else []
 
 
 def _assumed(best: FamilyResult, result: Result, system: System, said: Sentences) -> list[str]:

@@ -89,11 +89,16 @@ class EntryChecks:
 
     def _conflict_say(self, conflict: Conflict, given: tuple[str, ...], spec: Spec, system: System) -> str:
         values = {name: show_value(name, spec[(name, 1)], system) for name in given}
-        own = self._sentences.find(f"conflict.{conflict.why}")
+        own = self._sentences.find(f"conflict_ask.{self._id(conflict)}")
         if own is not None:
             return fill(own, **{name.split(".", 1)[1]: said for name, said in values.items()})
         facts = joined([f"{label(name)} {said}" for name, said in values.items()])
         return self._sentences.say("clear_up.conflict_say", facts=facts)
+
+    def _id(self, conflict: Conflict) -> str:
+        """The id of a conflict, also where sizing has put its sentence in the place of it."""
+        said = self._sentences.group("conflict")
+        return next((id for id, sentence in said.items() if sentence == conflict.why), conflict.why)
 
     def _densities(self, spec: Spec, system: System) -> Iterator[Question]:
         for size in spec.sizes:

@@ -15,14 +15,12 @@ def family_name(family: str, sentences: Sentences) -> str:
 
 def failing_reason(check: Check, sentences: Sentences, system: System) -> str:
     """Why this check shuts a family out: "140/min is over its limit of 120/min"."""
-    kind = "gate" if _is_word(check.value) or _is_word(check.limit) or check.unit == "" else "check"
-    template = sentences.find(*(f"{kind}.{id}" for id in _shorter(check.id)), f"{kind}.any") or "{check}"
+    template = sentences.find(*(f"fail.{id}" for id in _shorter(check.id)), "fail.other") or "{check}"
     return fill(
         template,
         check=check.id.replace("_", " "),
         value=shown(check.value, check.unit, system),
         limit=shown(check.limit, check.unit, system),
-        side="over" if check.sense == "at_most" else "under",
     )
 
 
@@ -91,10 +89,6 @@ def shown(value: Plain, unit: str, system: System) -> str:
     if unit == "1":
         return f"{value:.2g}" if abs(value) < 10 else f"{value:.0f}"
     return show(value, unit, system)
-
-
-def _is_word(value: Plain) -> bool:
-    return isinstance(value, bool | str)
 
 
 def _shorter(id: str) -> list[str]:

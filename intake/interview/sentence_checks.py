@@ -14,21 +14,20 @@ _BLANK = re.compile(r"\{([^{}]*)\}")
 _BY_ID = frozenset(
     {
         "family",
-        "check",
+        "fail",
         "check_name",
-        "gate",
         "conflict",
+        "conflict_ask",
         "conflict_why",
+        "flag",
         "caution",
         "variant",
         "refer",
         "test",
-        "score",
-        "basic",
     }
 )
 """Tables whose keys are ids of sizing and of fields: any may be added."""
-_FILLED = {"check": {"check", "value", "limit", "side"}, "gate": {"check", "value", "limit", "side"}}
+_FILLED = {"fail": {"check", "value", "limit"}}
 
 
 def sentence_problems(file: TomlFile) -> list[Problem]:

@@ -25,7 +25,7 @@ def test_a_blank_that_nothing_fills_is_named_with_those_that_are(told: Told) -> 
 
 
 def test_a_sentence_for_a_new_check_is_welcome(told: Told) -> None:
-    assert told("sentences/checks.toml", old="[check]\n", new='[check]\nsway = "it would sway by {value}"\n') == []
+    assert told("sentences/sizing.toml", old="[fail]\n", new='[fail]\nsway = "it would sway by {value}"\n') == []
 
 
 def test_a_sentence_must_be_text(told: Told, folder: Path) -> None:

@@ -68,7 +68,7 @@ def test_a_fact_that_only_a_gone_family_reads_is_skipped_with_its_reason(
     matter = judged({"side_grip": gone}).matter("handling.invert")
     assert matter.part == "skip"
     said = fill(SAID.find(f"left_out.{matter.reason}") or "", topic="may be turned over", **dict(matter.blanks))
-    assert said == "may be turned over: no side-grip elevator left (140/min is over its limit of 120/min)"
+    assert said == "may be turned over: no side-grip elevator left (140/min is over its rate of 120/min)"
 
 
 def test_a_gone_family_that_comes_back_revives_its_questions(judged: Judged, fails: Callable[..., Check]) -> None:
