@@ -92,9 +92,8 @@ class BookFile:
             prepare(self.path)
             return connect(self.path, wait_s=self._wait_s)
         except (sqlite3.OperationalError, PermissionError) as trouble:
-            cannot_write = isinstance(trouble, OSError) or trouble.sqlite_errorname.startswith(
-                ("SQLITE_READONLY", "SQLITE_CANTOPEN")
-            )
+            name = getattr(trouble, "sqlite_errorname", "")
+            cannot_write = isinstance(trouble, OSError) or name.startswith(("SQLITE_READONLY", "SQLITE_CANTOPEN"))
             if not cannot_write or self._identity() is None or self._has_log():
                 raise
         self._only_reads = True
