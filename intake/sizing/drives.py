@@ -1,0 +1,153 @@
+"""Belts and chains as loops: pitch and speed of the flow, tensions in both directions, allowed pull, motors."""
+
+from collections.abc import Callable
+from math import cos, inf, sin
+from typing import NamedTuple
+
+from intake.sizing.check_row import Row
+from intake.sizing.job import Num, View
+from intake.sizing.physics.friction import STANDARD_GRAVITY as G
+from intake.sizing.physics.power import IEC_KW, NEMA_HP, motor_power_needed, next_motor
+from intake.sizing.physics.tension import Strand, loop_tensions
+from intake.sizing.range_data import Limits
+from intake.sizing.unknowns import BEST, LIKELY
+
+
+class Drive(NamedTuple):
+    """One drive running steadily: start (where the belt leaves the drive), greatest tension [N], shaft power [W]."""
+
+    start: float
+    greatest: float
+    shaft: float
+    sign: float
+
+
+def flow(view: View, floor_gap: float) -> None:
+    """Write pitch p [m] and speed v [m/s]: one belt, so one pitch, that of the longest product at the rate sized for."""
+    p_hi = max(hi.Lp for hi, _ in view.sizes) + floor_gap
+    p_lo = max(lo.Lp for _, lo in view.sizes) + floor_gap
+    set_flow(view, p_hi, p_lo)
+
+
+def set_flow(view: View, p_hi: float, p_lo: float) -> None:
+    """Write pitch and speed for all sizes."""
+    for hi, lo in view.sizes:
+        hi.p, hi.v = p_hi, hi.R * p_hi
+        if lo is not hi:
+            lo.p, lo.v = p_lo, lo.R * p_lo
+
+
+def over_directions(view: View, make: Callable[[bool], Drive]) -> Drive:
+    """The drive for the way that counts: the worse of those plausible, the better of those possible."""
+    drives: list[Drive] = []
+    for word in view.options["direction"]:
+        if word == "both":
+            drives.append(max(make(True), make(False), key=_burden))
+        else:
+            drives.append(make(word == "up"))
+    choose = min if view.mode in (BEST, LIKELY) else max
+    return choose(drives, key=_burden)
+
+
+def _burden(drive: Drive) -> float:
+    return drive.greatest
+
+
+def belt_drive(
+    *, load: float, back: float, slope: float, friction: float, guide: float, length: float, level: float,
+    least: float, speed: float, climbs: bool,
+) -> Drive:  # fmt: skip
+    """A belt loop: down (or up) on the return strand, up (or down) loaded, along the level ends, onto the drive.
+
+    load, back: weight per length of the loaded and the empty belt [N/m]. guide: B of the helix [1/m], 0 if straight.
+    """
+    sign = 1.0 if climbs else -1.0
+    drag, lift = friction * cos(slope), sin(slope)
+    strands = (
+        Strand(back * (drag - sign * lift), 0.0, length),
+        Strand(load * (drag + sign * lift), guide, length),
+        Strand(load * friction, 0.0, level),
+    )
+    loop = loop_tensions(strands, 2, least)
+    return Drive(loop.slack, loop.greatest, (loop.tight - loop.slack) * speed, sign)
+
+
+PULL_STRAIGHT = (
+    "max(Ts, Ts + qb*g*(mus*cos(th) - way*sin(th))*s, "
+    "Ts + qb*g*(mus*cos(th) - way*sin(th))*s + {q}*g*(mus*cos(th) + way*sin(th))*s, "
+    "Ts + qb*g*(mus*cos(th) - way*sin(th))*s + {q}*g*(mus*cos(th) + way*sin(th))*s + {q}*g*mus*le)"
+)
+"""Tension at the four nodes of a straight loop [N]; qb and {q} are masses per length [kg/m]."""
+
+PULL_HELIX = (
+    "max(Ts, Ts + qb*g*(mus*cos(th) - way*sin(th))*s, "
+    "(Ts + qb*g*(mus*cos(th) - way*sin(th))*s)*exp(B*s)"
+    " + {q}*g*(mus*cos(th) + way*sin(th))*(exp(B*s) - 1)/B, "
+    "(Ts + qb*g*(mus*cos(th) - way*sin(th))*s)*exp(B*s)"
+    " + {q}*g*(mus*cos(th) + way*sin(th))*(exp(B*s) - 1)/B + {q}*g*mus*le)"
+)
+"""The same with the guide of a helix on the loaded strand."""
+
+
+def derating(hi: Num, lo: Num, d: Limits) -> None:
+    """Write the share of the rated pull that is allowed here: temperature, speed, hours."""
+    for num, other in ((lo, hi), (hi, lo)) if lo is not hi else ((hi, hi),):
+        warm = max(0.0, other.troom - d.temperature_derating_from) * d.temperature_derating_per_k
+        fast = max(0.0, other.v - d.speed_derating_from) * d.speed_derating_per_m_s
+        service = d.service_factor_long if other.hours > d.service_hours_full else 1.0
+        num.derate = max(0.05, (1.0 - warm)) * max(0.05, (1.0 - fast)) / service
+
+
+def backs_up(view: View) -> bool:
+    """True when product standing against a stopped outlet has to be reckoned with."""
+    words = view.options["backs_up"]
+    return any(words) if view.every else all(words)
+
+
+def pull_rows(formula: str, formula_backed_up: str, reads: tuple[str, ...], units: dict[str, str]) -> tuple[Row, ...]:
+    """Pull while running and with product backed up, against the allowed pull `allow` of the layout."""
+    constants = {"mus": "belt_friction"}
+    return (
+        Row(
+            id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow), formula=formula,
+            reads=reads, constants=constants, units=units, each_size=True,
+            source="tensions followed round the loop, order of work as in ISO 5048 (from memory); range data",
+        ),
+        Row(
+            id="pull_backed_up", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull_bu, lo.allow),
+            formula=formula_backed_up, reads=(*reads, "backs_up"), constants=constants, units=units, each_size=True,
+            source="as pull, products touching: p = L",
+        ),
+    )  # fmt: skip
+
+
+def power_row(reads: tuple[str, ...] = ("m", "R", "rise")) -> Row:
+    """Motor needed, at the shaft divided by efficiency (or braked times it), against the largest of the range."""
+    return Row(
+        id="power", sense="at_most", unit="W", body=lambda hi, lo, d: (hi.motor_needed, d.motor_most),
+        formula="max(shaft/eta, -shaft*eta)", reads=reads, constants={"eta": "efficiency"}, units={"shaft": "W"},
+        source="motor = shaft / efficiency; a lowering load is braked", each_size=True,
+    )  # fmt: skip
+
+
+def motor_needed(shaft: float, d: Limits) -> float:
+    """Rated power that the motor needs at least [W]."""
+    return inf if shaft == inf else motor_power_needed(shaft, d.efficiency)
+
+
+def motor_series(frequency: float | None, voltage: float | None) -> tuple[float, ...]:
+    """The standard motors by the site's supply: NEMA at 60 Hz (or at its voltages), else IEC."""
+    american = frequency is not None and frequency > 55.0
+    if frequency is None and voltage is not None:
+        american = min(abs(voltage - v) for v in (120.0, 208.0, 460.0, 480.0, 575.0)) < 6.0
+    return tuple(NEMA_HP) if american else tuple(IEC_KW)
+
+
+def standard_motor(needed: float, series: tuple[float, ...]) -> float | None:
+    """The next standard motor at or above what is needed [W]."""
+    return next_motor(needed, series) if needed < inf else None
+
+
+def weight_per_length(mass_per_m: float) -> float:
+    """kg/m to N/m."""
+    return mass_per_m * G

@@ -1,0 +1,90 @@
+"""Cleated incline: a steep belt with cleats that the product lies or leans on."""
+
+from math import pi
+
+from intake.sizing.check_row import Gate, Row
+from intake.sizing.drives import power_row, pull_rows, set_flow
+from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layouts
+from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, pull_formulas, speed_rows, width_row
+from intake.sizing.family import Family, Variant
+from intake.sizing.job import Num, View
+from intake.sizing.range_data import Limits
+from intake.sizing.shared_checks import (
+    CP,
+    before_layout,
+    hazard,
+    kinds,
+    not_freezer,
+    room_rows,
+    tilt_row,
+    transfer_row,
+    washing,
+)
+
+_KINDS = ("pouch", "bag", "carton", "case", "bundle", "tray", "tub", "other")
+
+
+def _fill(view: View, lay: Steep, d: Limits) -> None:
+    height = d.cleat_share * max(hi.H for hi, _ in view.sizes)
+    cleat = next((c for c in d.cleat_heights if c >= height - 1e-9), d.cleat_heights[-1])
+    step = d.gap + d.cleat_thickness
+    set_flow(view, max(hi.Lp for hi, _ in view.sizes) + step, max(lo.Lp for _, lo in view.sizes) + step)
+    belt = belt_for(view, d)
+    for hi, lo in view.sizes:
+        for num in (hi, lo) if lo is not hi else (hi,):
+            num.cleat, num.qb = cleat, d.belt_mass_per_area * belt
+    fill_straight(view, lay.slope, d, belt)
+
+
+def _lean(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
+    return d.cleat_share * hi.H, lo.cleat
+
+
+_CLEAT = Row(
+    id="cleat_height", sense="at_most", unit="m", body=_lean, formula="share*H", reads=("H",),
+    constants={"share": "cleat_share"}, source="common practice, no source: a share of the product's height",
+    each_size=True,
+)  # fmt: skip
+_LONGEST = Row(
+    id="length", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.L, d.length_most), formula="L", reads=("L",),
+    source="range data", each_size=True,
+)  # fmt: skip
+_TALLEST = Row(
+    id="height", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.H, d.height_most), formula="H", reads=("H",),
+    source="range data", each_size=True,
+)  # fmt: skip
+_CLOSED = Gate(id="closed", reads=("closed",), accept=lambda closed: closed is True, limit="closed", source=CP)
+_STANDS_ROUND = Row(
+    id="round", sense="at_most", unit="1",
+    body=lambda hi, lo, d: (hi.rnd * hi.H / lo.L, 0.5), formula="rnd*H/L", reads=("H", "L"), low=frozenset({"L"}),
+    source="common practice, no source: what is round and stands up falls against a cleat", each_size=True,
+)  # fmt: skip
+
+_RUNNING, _BACKED = pull_formulas()
+
+
+def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
+    hi = view.sizes[0][0]
+    slope = lay.slope * 180.0 / pi
+    return {
+        "slope": slope, "largest_tilt": slope, "belt_width": hi.Wb, "run_length": hi.run, "runs": 1.0,
+        "cleat_pitch": hi.p,
+    }  # fmt: skip
+
+
+CLEATED_INCLINE = Family(
+    name="cleated_incline",
+    gates=(
+        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(_KINDS), _CLOSED,
+    ),
+    before=(*before_layout(), _LONGEST, _TALLEST, _STANDS_ROUND),
+    variants=(Variant(name="straight", gates=(), layouts=steep_layouts, headings=frozenset({0.0})),),
+    fill=_fill,
+    rows=(
+        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _CLEAT, tilt_row(),
+        *pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row(), transfer_row(),
+    ),
+    figures=_figures,
+    name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
+    follows={"p": ("L",), "v": ("R", "L")},
+)  # fmt: skip

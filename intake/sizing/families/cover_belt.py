@@ -1,0 +1,146 @@
+"""Cover belt: an unpowered belt draped on the product over a high-friction lower belt, steep and straight."""
+
+from collections.abc import Iterator
+from math import pi, sin, tan
+from typing import NamedTuple
+
+from intake.sizing.check_row import Gate, Row
+from intake.sizing.drives import flow, power_row, pull_rows
+from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, pull_formulas, speed_rows, straight_pull, width_row
+from intake.sizing.family import Family, Variant
+from intake.sizing.job import Num, View
+from intake.sizing.physics.cover import cover_force, cover_needed_ratio
+from intake.sizing.range_data import Limits
+from intake.sizing.shared_checks import (
+    CP,
+    before_layout,
+    hazard,
+    kinds,
+    not_freezer,
+    room_rows,
+    set_envelope,
+    tilt_row,
+    transfer_row,
+    washing,
+)
+from intake.sizing.stability import accel, tip_row
+
+BOXES = ("case", "carton", "tray", "bundle", "tote", "crate", "other")
+_ENDS_EACH = 2.0
+
+
+class Steep(NamedTuple):
+    """A layout: the slope [rad]."""
+
+    slope: float
+
+
+def steep_layouts(view: View, d: Limits) -> Iterator[Steep]:
+    """The slopes of the range, the steepest (least floor) first."""
+    for slope in d.slopes:
+        yield Steep(slope)
+
+
+def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
+    """Write the geometry, pull and envelope of one straight run at a slope."""
+    end = max(d.level_end, max(hi.L for hi, _ in view.sizes))
+    end_lo = max(d.level_end, max(lo.Lp for _, lo in view.sizes))
+    for hi, lo in view.sizes:
+        for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
+            num.Wb, num.th, num.tilt_used = belt, slope, slope
+            num.run, num.s, num.le = num.rise / tan(slope), num.rise / sin(slope), _ENDS_EACH * ends
+            num.path, num.runs = num.s + num.le, 1.0
+            num.fl_own, num.fw_own = num.run + _ENDS_EACH * ends, belt + 2.0 * d.frame_margin
+        straight_pull(view, hi, lo, d, 1.0)
+        set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (hi.fw_own, lo.fw_own))
+        for num in (hi, lo) if lo is not hi else (hi,):
+            num.piece_a, num.piece_b = belt + 2.0 * d.frame_margin, 1.0
+
+
+def _fill(view: View, lay: Steep, d: Limits) -> None:
+    flow(view, d.gap)
+    belt = belt_for(view, d)
+    for hi, lo in view.sizes:
+        for num in (hi, lo) if lo is not hi else (hi,):
+            num.wc = d.cover_mass_per_m2 * belt * 9.80665
+            # The cover rests on the product and bridges the gap: its weight over one pitch lies on one product.
+            num.nc = cover_force(num.wc, num.p, lay.slope, d.hold_down)
+            num.qb = d.belt_mass_per_area * belt + d.cover_mass_per_m2 * belt * d.cover_drag
+    fill_straight(view, lay.slope, d, belt)
+
+
+def _hold(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
+    # The heavier the product, the less the cover adds: high is worse.
+    return cover_needed_ratio(hi.m, hi.th, accel(d), lo.nc, d.cover_drag, d.slip_safety), lo.mu_high
+
+
+_HOLD = Row(
+    id="slip", sense="at_most", unit="1", body=_hold,
+    formula="SF*(m*(g*sin(th) + max(a1, a2, a3)) + cr*nc)/(m*g*cos(th) + nc)", reads=("mu_high", "m"),
+    low=frozenset({"nc"}), constants={
+        "SF": "slip_safety", "a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss", "cr": "cover_drag",
+    },
+    units={"th": "rad", "nc": "N", "m": "kg"},
+    source="pressing harder also drags more: Tayal, Engineering Mechanics, Ex. 6.1 (inputs from the book, recomputed)",
+    each_size=True,
+)  # fmt: skip
+
+_PRESS = Row(
+    id="press", sense="at_most", unit="Pa", body=lambda hi, lo, d: (hi.nc / (lo.L * lo.W), d.press_most),
+    formula="nc/(L*W)", reads=("L", "W", "press_top"), low=frozenset({"L", "W"}), units={"nc": "N"},
+    source="force over area; range data", each_size=True,
+)  # fmt: skip
+
+_TOP = Gate(
+    id="press_top",
+    reads=("press_top",),
+    accept=lambda bears: bears is True,
+    limit="a flat, firm, closed top",
+    source=CP,
+)
+_FIRM = Gate(
+    id="rigidity",
+    reads=("rigidity",),
+    accept=lambda r: r in ("rigid", "semi_rigid"),
+    limit="rigid or semi_rigid",
+    source=CP,
+)
+_PACKED = Gate(id="exposed_food", reads=("food",), accept=lambda bare: bare is False, limit="no bare food", source=CP)
+_CLOSED = Gate(
+    id="closed", reads=("closed", "type"), accept=lambda closed, kind: closed is True or kind == "bundle",
+    limit="closed", source=CP,
+)  # fmt: skip
+_NOT_ROUND = Row(
+    id="round", sense="at_most", unit="1", body=lambda hi, lo, d: (hi.rnd, 0.0), formula="rnd", reads=(),
+    source="common practice, no source: round products roll under a cover", each_size=True,
+)  # fmt: skip
+
+_RUNNING, _BACKED = pull_formulas()
+
+
+def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
+    hi = view.sizes[0][0]
+    slope = lay.slope * 180.0 / pi
+    return {
+        "slope": slope, "largest_tilt": slope, "belt_width": hi.Wb, "run_length": hi.run, "runs": 1.0,
+        "cover_force": max(num.nc for num, _ in view.sizes),
+    }  # fmt: skip
+
+
+COVER_BELT = Family(
+    name="cover_belt",
+    gates=(
+        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(BOXES), _CLOSED, _PACKED,
+        _FIRM, _TOP,
+    ),
+    before=(*before_layout(), _NOT_ROUND),
+    variants=(Variant(name="straight", gates=(), layouts=steep_layouts, headings=frozenset({0.0})),),
+    fill=_fill,
+    rows=(
+        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _HOLD, _PRESS, tip_row(curved=False),
+        tilt_row(), *pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row(), transfer_row(),
+    ),
+    figures=_figures,
+    name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
+    follows={"p": ("L",), "v": ("R", "L")},
+)  # fmt: skip

@@ -1,0 +1,200 @@
+"""Inclines: belts in series in one line, or switchbacks of two or three runs side by side in plan."""
+
+from collections.abc import Callable, Iterator
+from math import pi, sin, tan
+from typing import NamedTuple
+
+from intake.sizing.check_row import Row
+from intake.sizing.drives import (
+    PULL_STRAIGHT,
+    Drive,
+    backs_up,
+    belt_drive,
+    derating,
+    flow,
+    motor_needed,
+    over_directions,
+    power_row,
+    pull_rows,
+    set_flow,
+)
+from intake.sizing.family import Family, Variant
+from intake.sizing.job import Num, View
+from intake.sizing.physics.flow import pitch_curved
+from intake.sizing.physics.friction import STANDARD_GRAVITY as G
+from intake.sizing.range_data import Limits
+from intake.sizing.shared_checks import (
+    before_layout,
+    hazard,
+    not_freezer,
+    room_rows,
+    set_envelope,
+    tilt_row,
+    transfer_row,
+    washing,
+)
+from intake.sizing.stability import curve_row, slip_row, tip_row
+
+STRAIGHT_UNITS = {
+    "Ts": "N", "Tb": "N", "qb": "kg/m", "q": "kg/m", "q_bu": "kg/m", "th": "rad", "s": "m", "le": "m", "way": "1",
+}  # fmt: skip
+
+
+class Runs(NamedTuple):
+    """A layout: lanes side by side in plan (1: one line), runs in series in each lane, slope [rad]."""
+
+    lanes: int
+    series: int
+    slope: float
+
+
+def belt_for(view: View, d: Limits) -> float:
+    """The narrowest belt of the range that takes the product with its clearance; the widest when none does [m]."""
+    need = max(hi.W for hi, _ in view.sizes) + 2.0 * d.side_clearance
+    widths: tuple[float, ...] = d.belt_widths
+    return next((w for w in widths if w >= need - 1e-9), widths[-1])
+
+
+def width_row() -> Row:
+    """Product and clearance on the belt."""
+    return Row(
+        id="width", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.W + 2.0 * d.side_clearance, lo.Wb),
+        formula="W + 2*c", reads=("W",), constants={"c": "side_clearance"}, source="geometry of the layout",
+        each_size=True,
+    )  # fmt: skip
+
+
+def speed_rows() -> tuple[Row, ...]:
+    """Belt speed, and the rate that it allows."""
+    return (
+        Row(
+            id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
+            reads=("R", "L"), source="flow: speed = rate x pitch",
+        ),
+        Row(
+            id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / lo.p * 60.0),
+            formula="R*60", reads=("R", "L"), source="top belt speed over pitch",
+        ),
+    )  # fmt: skip
+
+
+def straight_pull(view: View, hi: Num, lo: Num, d: Limits, runs: float) -> None:
+    """Write pull, allowed pull and motor of one straight run, and the shaft power of all of them."""
+    derating(hi, lo, d)
+    rated = d.allowed_pull_per_width * hi.Wb
+    lo.allow, hi.allow = rated * lo.derate, rated * hi.derate
+    hi.q = hi.qb + hi.m / lo.p
+    hi.q_bu = hi.qb + hi.m / lo.L if backs_up(view) else hi.q
+
+    def run(q: float, climbs: bool) -> Drive:
+        return belt_drive(
+            load=q * G, back=hi.qb * G, slope=hi.th, friction=d.belt_friction, guide=0.0, length=hi.s, level=hi.le,
+            least=d.take_up_tension, speed=hi.v, climbs=climbs,
+        )  # fmt: skip
+
+    drive = over_directions(view, lambda climbs: run(hi.q, climbs))
+    backed = over_directions(view, lambda climbs: run(hi.q_bu, climbs))
+    hi.Ts, hi.way, hi.pull = drive.start, drive.sign, drive.greatest
+    hi.Tb, hi.pull_bu = backed.start, backed.greatest
+    hi.drives = runs
+    hi.shaft, hi.shaft_bu = drive.shaft * runs, backed.shaft * runs
+    hi.shaft_each = max((drive.shaft, backed.shaft), key=abs)
+    hi.motor_needed = motor_needed(hi.shaft_each, d)
+
+
+def pull_formulas() -> tuple[str, str]:
+    """The formula of the pull while running and with product backed up."""
+    return PULL_STRAIGHT.format(q="q"), PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb")
+
+
+def _one_line(view: View, d: Limits) -> Iterator[Runs]:
+    for slope in d.slopes:
+        plan = view.sizes[0][0].rise / tan(slope)
+        series = max(1, -int(-plan // d.run_most))
+        if series <= d.runs_in_line_most:
+            yield Runs(1, series, slope)
+
+
+def _lanes(count: int) -> Callable[[View, Limits], Iterator[Runs]]:
+    def layouts(view: View, d: Limits) -> Iterator[Runs]:
+        for slope in d.slopes:
+            if view.sizes[0][0].rise / tan(slope) / count <= d.run_most:
+                yield Runs(count, 1, slope)
+
+    return layouts
+
+
+def _fill(view: View, lay: Runs, d: Limits) -> None:
+    belt = belt_for(view, d)
+    inside = d.curve_radius_per_product_width * max(hi.W for hi, _ in view.sizes)
+    runs = lay.lanes * lay.series
+    r_path = inside + belt / 2.0
+    if lay.lanes == 1:
+        flow(view, d.gap)
+    else:
+        p_hi = max(pitch_curved(hi.Lp, d.gap, d.gap / 2, r_path, inside) for hi, _ in view.sizes)
+        p_lo = max(pitch_curved(lo.Lp, d.gap, d.gap / 2, r_path, inside) for _, lo in view.sizes)
+        set_flow(view, p_hi, p_lo)
+    end = max(d.level_end, max(hi.L for hi, _ in view.sizes))
+    end_lo = max(d.level_end, max(lo.Lp for _, lo in view.sizes))
+    curves = (lay.lanes - 1) * pi * r_path
+    for hi, lo in view.sizes:
+        for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
+            num.Wb, num.ri, num.r, num.runs = belt, inside, r_path, float(runs)
+            num.th, num.th_curve, num.tilt_used = lay.slope, 0.0, lay.slope
+            num.run = num.rise / tan(lay.slope) / runs
+            num.s = num.rise / sin(lay.slope) / runs
+            num.le = 2.0 * ends / runs + (lay.series - 1) * d.joint / runs + curves / runs
+            num.path = num.s * runs + 2.0 * ends + (lay.series - 1) * d.joint + curves
+            num.qb = d.belt_mass_per_area * belt
+            num.fl_own, num.fw_own = _plan(num, lay, ends, belt, inside, d)
+        straight_pull(view, hi, lo, d, float(runs))
+        set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (hi.fw_own, lo.fw_own))
+        # A run goes by itself: what has to pass a door or ride a trailer is one of them.
+        for num in (hi, lo) if lo is not hi else (hi,):
+            num.piece_a, num.piece_b = belt + 2.0 * d.frame_margin, 1.0
+
+
+def _plan(num: Num, lay: Runs, end: float, belt: float, inside: float, d: Limits) -> tuple[float, float]:
+    """Length and width on the floor [m]."""
+    if lay.lanes == 1:
+        length = lay.series * num.run + 2.0 * end + (lay.series - 1) * d.joint
+        return length, belt + 2.0 * d.frame_margin
+    reach = inside + belt + d.frame_margin
+    length = num.run + reach + (max(end, reach) if lay.lanes == 3 else end)
+    return length, (lay.lanes - 1) * (2.0 * inside + belt) + belt + 2.0 * d.frame_margin
+
+
+def _figures(view: View, lay: Runs, d: Limits) -> dict[str, float]:
+    hi = view.sizes[0][0]
+    slope = lay.slope * 180.0 / pi
+    return {
+        "slope": slope, "largest_tilt": slope, "belt_width": hi.Wb, "run_length": hi.run, "runs": hi.runs,
+    }  # fmt: skip
+
+
+_STEEP = Row(
+    id="slope", sense="at_most", unit="deg", body=lambda hi, lo, d: (hi.th * 180.0 / pi, max(d.slopes) * 180.0 / pi),
+    formula="th*180/pi", reads=(), units={"th": "rad"}, source="range data",
+)  # fmt: skip
+
+_RUNNING, _BACKED = pull_formulas()
+
+INCLINE = Family(
+    name="incline",
+    gates=(hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure"))),
+    before=before_layout(),
+    variants=(
+        Variant(name="one_line", gates=(), layouts=_one_line, headings=frozenset({0.0})),
+        Variant(name="switchback_2", gates=(), layouts=_lanes(2), headings=frozenset({180.0})),
+        Variant(name="switchback_3", gates=(), layouts=_lanes(3), headings=frozenset({0.0})),
+    ),
+    fill=_fill,
+    rows=(
+        width_row(), *speed_rows(), _STEEP, *room_rows(layout_reads=("L", "W", "rise")), slip_row(), tip_row(curved=False),
+        curve_row(), tilt_row(), *pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row(), transfer_row(),
+    ),
+    figures=_figures,
+    name_of=lambda lay: f"{lay.series}_in_line" if lay.lanes == 1 else f"switchback_{lay.lanes}_runs",
+    follows={"th": (), "v": ("R", "L"), "p": ("L",)},
+)  # fmt: skip

@@ -1,0 +1,102 @@
+"""The job: a spec resolved for the physics. Every figure SI, every open one with its corners."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from intake.sizing.range_data import RangeData
+from intake.sizing.result import Assumption, Conflict, Derived
+from intake.sizing.unknowns import BEST, TYPICAL, WORST, Choice, Var
+from intake.spec.flat import Spec
+
+
+class Num:
+    """The figures that a check reads, as attributes: the job's, and those of the layout being tried."""
+
+    def __getattr__(self, name: str) -> float:  # only reached for a name that was never set
+        raise AttributeError(f"no figure {name!r} in this layout")
+
+    def __setattr__(self, name: str, value: float) -> None:
+        self.__dict__[name] = value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Job:
+    """A resolved spec. `sizes`: one mapping of figures for each product size described."""
+
+    spec: Spec
+    data: RangeData
+    sizes: tuple[Mapping[str, Var], ...]
+    choices: Mapping[str, Choice]
+    assumptions: Mapping[str, Assumption]
+    derived: tuple[Derived, ...]
+    conflicts: tuple[Conflict, ...]
+
+    @property
+    def missing_basics(self) -> tuple[str, ...]:
+        """Fields without which no machine can be laid out: size, weight, rate, rise."""
+        asks: list[str] = []
+        for name in BASICS:
+            var = self.sizes[0][name]
+            if var.missing:
+                asks.extend(var.asks)
+        return tuple(dict.fromkeys(asks))
+
+
+BASICS = ("L", "W", "H", "m", "R", "rise")
+
+
+@dataclass(slots=True)
+class View:
+    """A job looked at in one mode: pairs of figures (hi, lo) for each size, and the words to try."""
+
+    mode: int
+    sizes: list[tuple[Num, Num]]
+    options: Mapping[str, tuple[object, ...]]
+    missing: frozenset[str] = frozenset()
+    swap: bool = False
+    names: tuple[str, ...] = field(default=())
+
+    @property
+    def every(self) -> bool:
+        """True where every option has to pass, not just one of them."""
+        return self.mode == WORST
+
+
+def view(job: Job, mode: int) -> View:
+    """The job in one mode. Fresh figures: a layout may write into them."""
+    sizes: list[tuple[Num, Num]] = []
+    for figures in job.sizes:
+        hi, lo = Num(), Num()
+        for name, var in figures.items():
+            hi.__dict__[name] = var.hi[mode]
+            lo.__dict__[name] = var.lo[mode]
+        length = figures["L"]
+        # A belt has one pitch: a spread of lengths does not make it shorter for the small ones.
+        is_spread = length.hi[BEST] != length.lo[BEST] and length.hi[BEST] == length.hi[WORST]
+        hi.__dict__["Lp"] = hi.L
+        lo.__dict__["Lp"] = hi.L if is_spread else lo.L
+        sizes.append((hi, lo))
+    options = {name: choice.options(mode) for name, choice in job.choices.items()}
+    missing: frozenset[str] = frozenset()
+    if mode == WORST:
+        missing = frozenset(
+            [name for figures in job.sizes for name, var in figures.items() if var.missing]
+            + [name for name, choice in job.choices.items() if choice.missing]
+        )
+    need = [job.data.common[f"headroom_{word}"] if word != "none" else 0.0 for word in options["passage"]]
+    for hi, lo in sizes:
+        hi.__dict__["need"] = lo.__dict__["need"] = min(need) if mode == BEST else max(need)
+    return View(mode=mode, sizes=sizes, options=options, missing=missing)
+
+
+def point_view(figures: Sequence[Mapping[str, float]], words: Mapping[str, object], data: RangeData) -> View:
+    """A view in which everything is settled: the quick pass of sampling. hi and lo are one and the same."""
+    need = 0.0 if words["passage"] == "none" else data.common[f"headroom_{words['passage']}"]
+    sizes: list[tuple[Num, Num]] = []
+    for one in figures:
+        num = Num()
+        num.__dict__.update(one)
+        num.__dict__["need"] = need
+        num.__dict__["Lp"] = one["L"]
+        sizes.append((num, num))
+    return View(mode=TYPICAL, sizes=sizes, options={name: (word,) for name, word in words.items()})

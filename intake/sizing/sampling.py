@@ -1,0 +1,123 @@
+"""Completing a job at random: a Latin hypercube over what is open, the shuffle of each column seeded by its field."""
+
+from collections.abc import Mapping
+from math import exp, log
+from random import Random
+from zlib import crc32
+
+from intake.sizing.job import Job, View, point_view
+from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST, Choice, Var
+
+_SCALED = {"b": "L", "bw": "W", "h": "H"}
+_PLACED = ("L", "W", "H", "m", "R", "rise", "zlow", "ztop", "lx", "ly", "ceil")
+
+
+class Sampler:
+    """Draws completions of a job: every open figure and word gets a value, the settled ones stay."""
+
+    def __init__(self, job: Job, count: int) -> None:
+        self.job, self.count = job, count
+        self.columns: dict[str, list[float]] = {}
+        self.words: dict[str, Choice] = {name: choice for name, choice in job.choices.items() if choice.is_open}
+        kind = job.spec.word("product.type") or "any"
+        self.prior = job.data.priors[kind]
+        for name, choice in self.words.items():
+            if len(choice.options(LIKELY)) > 1:
+                self._column(choice.asks[0] if choice.asks else name)
+        for figures in job.sizes:
+            for var in figures.values():
+                if _is_drawn(var) and var.asks:
+                    self._column(var.asks[0])
+
+    def _column(self, ask: str) -> None:
+        """One draw in each of `count` equal strata, shuffled by the field's own seed: other fields change nothing."""
+        if ask in self.columns:
+            return
+        rng = Random(crc32(ask.encode()))
+        strata = list(range(self.count))
+        rng.shuffle(strata)
+        self.columns[ask] = [(place + rng.random()) / self.count for place in strata]
+
+    def view(self, index: int) -> View:
+        """Completion number `index` as a view."""
+        words: dict[str, object] = {}
+        for name, choice in self.job.choices.items():
+            options = choice.options(LIKELY)
+            if len(options) == 1:
+                words[name] = options[0]
+                continue
+            share = self.columns[choice.asks[0] if choice.asks else name][index]
+            words[name] = options[min(len(options) - 1, int(share * len(options)))]
+        highs: list[dict[str, float]] = []
+        lows: list[dict[str, float]] = []
+        for figures in self.job.sizes:
+            high, low = self._figures(figures, index)
+            highs.append(high)
+            lows.append(low)
+        seen = point_view(highs, words, self.job.data)
+        for (hi, _), low, position in zip(list(seen.sizes), lows, range(len(lows)), strict=True):
+            if low:  # a spread: both of its ends occur, so both corners count
+                apart = type(hi)()
+                apart.__dict__.update(hi.__dict__)
+                apart.__dict__.update(low)
+                seen.sizes[position] = (hi, apart)
+        return seen
+
+    def _figures(self, figures: Mapping[str, Var], index: int) -> tuple[dict[str, float], dict[str, float]]:
+        """One size's figures, and the low ends of those that are spread."""
+        high: dict[str, float] = {}
+        low: dict[str, float] = {}
+        for name, var in figures.items():
+            if not _is_drawn(var):
+                high[name] = var.hi[TYPICAL]
+                if var.lo[TYPICAL] != var.hi[TYPICAL]:
+                    low[name] = var.lo[TYPICAL]
+            else:
+                high[name] = self._draw(name, var, figures, high, index)
+        return high, low
+
+    def _draw(self, name: str, var: Var, figures: Mapping[str, Var], drawn: Mapping[str, float], index: int) -> float:
+        share = self.columns[var.asks[0]][index] if var.asks else 0.5
+        start, end = var.hi[LIKELY], var.hi[WORST]
+        if var.missing and name in _PLACED:
+            return self._placed(name, figures, drawn, share, index)
+        value = start + (end - start) * share
+        of = _SCALED.get(name)
+        if of is not None and figures[of].typical > 0.0:
+            value *= drawn[of] / figures[of].typical
+        return value
+
+    def _placed(
+        self, name: str, figures: Mapping[str, Var], drawn: Mapping[str, float], share: float, index: int
+    ) -> float:
+        """A figure that nobody gave and nothing stands in for: what is usual for the kind, in proportion."""
+        prior, space = self.prior, self.job.data.prior_space
+        if name in ("L", "R", "rise"):
+            start, end = prior[{"L": "length", "R": "rate", "rise": "rise"}[name]]
+            value = exp(log(start) + (log(end) - log(start)) * share)
+            return value / 60.0 if name == "R" else value
+        if name in ("W", "H"):
+            start, end = prior["width" if name == "W" else "height"]
+            return drawn["L"] * (start + (end - start) * share)
+        if name == "m":
+            start, end = prior["density"]
+            return drawn["L"] * drawn["W"] * drawn["H"] * exp(log(start) + (log(end) - log(start)) * share)
+        if name == "ztop":
+            return drawn["zlow"] + drawn["rise"]
+        if name == "zlow":
+            return figures["zlow"].typical
+        if name == "lx":
+            start, end = space["length_per_rise"]
+            return drawn["rise"] * (start + (end - start) * share)
+        start, end = space["width"] if name == "ly" else space["headroom"]
+        extra = drawn["ztop"] if name == "ceil" else 0.0
+        return extra + start + (end - start) * share
+
+
+def _is_drawn(var: Var) -> bool:
+    """True for a figure that may take several plausible values of which one is true."""
+    return var.missing or (var.hi[LIKELY] != var.hi[WORST] and not _is_spread(var))
+
+
+def _is_spread(var: Var) -> bool:
+    return var.hi[BEST] == var.hi[WORST] and var.lo[BEST] == var.lo[WORST] and var.hi[BEST] != var.lo[BEST]

@@ -1,0 +1,95 @@
+"""How a family that stands is scored: open, weighted reasons from 0 (poor) to 1 (good)."""
+
+from collections.abc import Mapping
+
+from intake.sizing.family import Family
+from intake.sizing.job import View
+from intake.sizing.range_data import Limits, RangeData
+
+_GRIPPED_KINDS = ("bottle", "jar", "can", "canister")
+_HELIX = ("spiral", "washdown_spiral")
+_SMALL_FLOOR_M2 = 12.0
+_FIRM_MARGIN = 0.3
+_BIG_MOTOR_W = 5500.0
+_RIDES = (*_HELIX, "incline", "cover_belt")
+
+
+def reasons(family: Family, view: View, d: Limits, data: RangeData) -> dict[str, float]:
+    """The reasons for and against a family whose layout is filled in, at the design point."""
+    hi, lo = view.sizes[0]
+    name = family.name
+    words = {key: options[0] for key, options in view.options.items() if options}
+    offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else _SMALL_FLOOR_M2
+    share = hi.fl * hi.fw / max(offered, 1e-6)
+    return {
+        "floor": max(0.0, 1.0 - share),
+        "firmness": _firmness(family, view, d),
+        "handling": _handling(name, words, hi.m, hi.R, data),
+        "simplicity": data.simplicity[name],
+        "power": max(0.0, 1.0 - abs(hi.shaft_each) * hi.drives / _BIG_MOTOR_W) - (0.2 if name == "index_lift" else 0.0),
+        "tests": 1.0 - 0.25 * _tests(name, words, hi.H, min(lo.b, lo.bw)),
+        "lead_time": min(1.0, max(0.0, lo.weeks / d.weeks_most)),
+    }
+
+
+def _firmness(family: Family, view: View, d: Limits) -> float:
+    """The tightest margin of the checks on the machine itself, room left out: floor counts once, as floor."""
+    least = _FIRM_MARGIN
+    for row in family.all_rows:
+        if row.is_room or row.warns or row.id in _NO_MARGIN:
+            continue
+        hi, lo = view.sizes[0]
+        value, limit = row.body(hi, lo, d)
+        if limit > 0.0 and value == value and abs(value) < 1e12:
+            margin = (limit - value) / limit
+            least = min(least, margin if row.sense == "at_most" else -margin)
+    return max(0.0, least) / _FIRM_MARGIN
+
+
+_NO_MARGIN = frozenset({"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "tier_clearance", "round", "rate"})  # fmt: skip
+"""Checks that a layout is chosen to just pass, or that repeat another: no measure of how firmly it stands."""
+
+
+def _handling(name: str, words: Mapping[str, object], mass: float, rate: float, data: RangeData) -> float:
+    shift = data.handling_shift
+    value = data.handling[name]
+    soft, fragile = words["rigidity"] == "soft", words["fragile"] is True
+    if soft:
+        value += {"cleated_incline": shift["cleated_soft"], "incline": shift["incline_soft"]}.get(name, 0.0)
+        value += shift["helix_soft"] if name in _HELIX else 0.0
+    if fragile:
+        gentle = {"side_grip": "gripped_fragile", "cover_belt": "covered_fragile", "cleated_incline": "cleated_fragile"}
+        value += shift[gentle[name]] if name in gentle else 0.0
+    if name == "side_grip" and words["type"] in _GRIPPED_KINDS:
+        value += shift["small_round_gripped"]
+    if name == "reciprocating_lift" and mass > 25.0 and rate * 60.0 < 5.0:
+        value += shift["slow_heavy_platform"]
+    if name == "washdown_spiral" and words["method"] in ("high_pressure", "clean_in_place"):
+        value += shift["washdown_needed"]
+    return min(1.0, max(0.0, value))
+
+
+def _tests(name: str, words: Mapping[str, object], height: float, base: float) -> float:
+    """How many kinds of test the family asks for with this product."""
+    count = 0.0
+    if name in _RIDES and (words["surface"] in ("film", "glass") or words["wet"] is True):
+        count += 1.0
+    if name in (*_HELIX, "incline") and height > 2.5 * base:
+        count += 1.0
+    if name == "side_grip" and words["rigidity"] != "rigid":
+        count += 1.0
+    if name == "side_grip" and words["fill"] != "full":
+        count += 1.0
+    return count
+
+
+def total(found: Mapping[str, float], data: RangeData) -> float:
+    """The weighted mean of the reasons, 0 to 1."""
+    weight = sum(data.weights.values())
+    return sum(data.weights[name] * min(1.0, max(0.0, value)) for name, value in found.items()) / weight
+
+
+def penalty(open_facts: int, likely_out: bool, data: RangeData) -> float:
+    """What a verdict of depends costs."""
+    cost = min(data.penalty["open_most"], data.penalty["open_fact"] * open_facts)
+    return cost + (data.penalty["likely_out"] if likely_out else 0.0)

@@ -1,0 +1,171 @@
+"""The core in one call: a flat spec to verdicts, a ranking, figures, assumptions and follow-ups."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from intake.sizing.all_families import ALL
+from intake.sizing.appraise import appraise, verdict_of
+from intake.sizing.engine import attempt
+from intake.sizing.flags import flags
+from intake.sizing.follow_up import follow_ups
+from intake.sizing.job import Job, view
+from intake.sizing.range_data import load_range
+from intake.sizing.ranking import rank, why_best
+from intake.sizing.resolve import CHOICES, resolve
+from intake.sizing.result import FAMILIES, Conflict, FamilyResult, Result, Verdict
+from intake.sizing.score import reasons, total
+from intake.sizing.sentences import Words
+from intake.sizing.unknowns import TYPICAL
+from intake.sizing.worth import Worth, worth_of
+from intake.spec.flat import Spec
+
+
+def size(spec: Mapping[str, Any] | Spec, *, worth: bool = False, questions: Any = None) -> Result:
+    """Size a flat spec.
+
+    Args:
+        spec: the JSON shape {"product.length": 0.4, ...} in canonical units, or a Spec.
+        worth: add what sampling gives: decided, share, changes_best of the follow-ups.
+        questions: a folder of one's own in place of the shipped one.
+
+    Raises SpecError for a key or figure that cannot be taken, RangeError or FolderError for the data.
+    """
+    flat = spec if isinstance(spec, Spec) else Spec.from_flat(spec)
+    data = load_range(questions)
+    job = resolve(flat, data)
+    words = Words(data)
+    families = {name: appraise(job, ALL[name], words) for name in FAMILIES}
+    best, second = rank(job, families)
+    blocked = _blocked(job, families, best)
+    raised = flags(job, best, families, blocked)
+    sampled: Worth | None = worth_of(job, families, best) if worth else None
+    return Result(
+        best=best,
+        second=second,
+        why_best=why_best(best, second, families, words),
+        refer_out=_refer_out(families, raised, words),
+        direction=None if job.choices["direction"].is_open else job.choices["direction"].typical,
+        families=families,
+        flags=raised,
+        follow_ups=follow_ups(job, families, best, raised, words, sampled),
+        assumptions=tuple(sorted(job.assumptions.values(), key=lambda a: a.id)),
+        derived=job.derived,
+        conflicts=tuple(
+            Conflict(fields=c.fields, why=words.say("conflict", c.why), taken=c.taken) for c in job.conflicts
+        ),
+        cautions=_cautions(job, raised, best, words),
+        decided=sampled.decided if sampled is not None else None,
+        share=sampled.share if sampled is not None else None,
+        data={"version": data.version, "hash": data.hash},
+    )
+
+
+def verdicts(spec: Spec, *, questions: Any = None) -> dict[str, Verdict]:
+    """The verdicts alone, by bounds: no records, no text."""
+    job = resolve(spec, load_range(questions))
+    return {name: verdict_of(job, ALL[name]) for name in FAMILIES}
+
+
+def fields_read(family: str) -> frozenset[str]:
+    """Every field that a check of the family may read, directly or through the layout."""
+    found: set[str] = {"rise.turn"}
+    whole = ALL[family]
+    names: set[str] = {name for row in whole.all_rows for name in row.reads}
+    names |= {name for gate in whole.gates for name in gate.reads}
+    names |= {name for variant in whole.variants for gate in variant.gates for name in gate.reads}
+    names |= {"hours", "direction", "L", "W", "H", "m", "R", "rise"}
+    for name in names:
+        found |= _FIELDS.get(name, frozenset()) or ({CHOICES[name][0]} if name in CHOICES else frozenset())
+    return frozenset(found)
+
+
+_FIELDS: dict[str, frozenset[str]] = {
+    "L": frozenset({"product.length", "product.diameter"}),
+    "W": frozenset({"product.width", "product.diameter"}),
+    "H": frozenset({"product.height"}),
+    "m": frozenset({"product.weight"}),
+    "b": frozenset({"product.base"}),
+    "bw": frozenset({"product.base_width"}),
+    "h": frozenset({"product.centre_height", "test.tip_angle"}),
+    "mu": frozenset({"product.surface", "product.wet", "test.slip_angle"}),
+    "mu_high": frozenset({"product.surface", "product.wet", "test.slip_angle"}),
+    "mu_grip": frozenset({"product.surface", "product.wet", "test.grip_slip"}),
+    "R": frozenset({"rate.normal", "rate.peak", "rate.pieces", "product.pieces"}),
+    "rise": frozenset({"rise.height", "rise.infeed_height", "rise.discharge_height", "rise.direction"}),
+    "ztop": frozenset({"rise.infeed_height", "rise.discharge_height", "rise.height", "rise.direction"}),
+    "lx": frozenset({"space.length"}),
+    "ly": frozenset({"space.width"}),
+    "ceil": frozenset({"space.ceiling"}),
+    "ow": frozenset({"space.opening_width"}),
+    "oh": frozenset({"space.opening_height"}),
+    "troom": frozenset({"temperature.room", "temperature.zone"}),
+    "tprod": frozenset({"temperature.product"}),
+    "tilt": frozenset({"handling.tilt", "product.closed", "product.fill", "handling.invert"}),
+    "pair": frozenset({"site.air_pressure"}),
+    "hours": frozenset({"site.hours"}),
+    "weeks": frozenset({"project.weeks"}),
+    "squeeze_limit": frozenset({"handling.squeeze_limit", "test.squeeze_mark"}),
+}
+
+
+def _blocked(job: Job, families: Mapping[str, FamilyResult], best: str | None) -> tuple[str, ...]:
+    """Room or rate as what stands in the way of the family that would have been best."""
+    if job.missing_basics:
+        return ()
+    would = _would_be_best(job)
+    found: list[str] = []
+    if would is not None and would != best and families[would].verdict == "out":
+        failing = {check.id for check in families[would].failed}
+        if failing & {"room_length", "room_width", "doorway_split"}:
+            found.append("space_conflict")
+        if failing & {"ceiling", "passage"}:
+            found.append("ceiling_conflict")
+    if best is None and any(
+        {check.id for check in f.failed} <= {"rate", "speed", "feed_speed", "curve", "power"} and f.failed
+        for f in families.values()
+    ):
+        found.append("rate_too_high")
+    return tuple(found)
+
+
+def _would_be_best(job: Job) -> str | None:
+    """The family that would lead if floor, ceiling and doors were no matter."""
+    scores: dict[str, float] = {}
+    for name, family in ALL.items():
+        d = job.data.families[name]
+        seen = view(job, TYPICAL)
+        trial = attempt(family, seen, d, room=False)
+        if trial.passes:
+            scores[name] = total(reasons(family, seen, d, job.data), job.data)
+    return max(scores, key=lambda name: scores[name]) if scores else None
+
+
+_ROOM = frozenset({"room_length", "room_width", "ceiling", "passage", "doorway_split"})
+_PACE = frozenset({"rate", "speed", "feed_speed"})
+
+
+def _refer_out(families: Mapping[str, FamilyResult], raised: tuple[str, ...], words: Words) -> str | None:
+    if any(found.verdict != "out" for found in families.values()):
+        return None
+    failing = {name: {check.id for check in found.failed} for name, found in families.items()}
+    for reason in ("rise", "hazard", "temperature_zone", "temperature", "weight"):
+        if all(reason in ids for ids in failing.values()) or (
+            reason == "temperature_zone" and "freezer_refer_out" in raised
+        ):
+            return words.say("refer", reason)
+    if any(ids and ids <= _ROOM for ids in failing.values()) or "space_conflict" in raised:
+        return words.say("refer", "room")
+    if any(ids and ids <= _PACE for ids in failing.values()):
+        return words.say("refer", "rate")
+    nearest = min(families.values(), key=lambda found: len(found.failed))
+    return words.say("refer", "other", why="; ".join(nearest.because[:2]))
+
+
+def _cautions(job: Job, raised: tuple[str, ...], best: str | None, words: Words) -> tuple[str, ...]:
+    said = [words.say("flag", flag) for flag in raised]
+    if job.choices["direction"].typical in ("down", "both") and not job.choices["direction"].is_open:
+        said.append(words.say("caution", "lowering"))
+    if job.choices["passage"].typical not in ("none", None):
+        said.append(words.say("caution", "passage"))
+    said += [words.say("caution", key) for key in ("general", "riding", "standards", "price")]
+    return tuple(said)

@@ -1,0 +1,72 @@
+"""Slip and tip of a product that rides a slope, straight or in a curve, as checks."""
+
+from math import cos
+
+from intake.sizing.check_row import Row
+from intake.sizing.job import Num
+from intake.sizing.physics.friction import STANDARD_GRAVITY as G
+from intake.sizing.physics.friction import friction_needed
+from intake.sizing.physics.tipping import tipping_share, tipping_share_round
+from intake.sizing.range_data import Limits
+
+_ACCEL = {"a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss"}
+_UNITS = {"th": "rad", "v": "m/s", "r": "m", "h": "m", "b": "m", "bw": "m", "mu": "1"}
+_CURVE = "(v^2/r)"
+_ALONG = "(g*sin(th) + max(a1, a2, a3))"
+
+
+def accel(d: Limits) -> float:
+    """The greatest of ramped start, ramped stop and stop on loss of power [m/s2]."""
+    return max(d.accel_start, d.accel_stop, d.accel_power_loss)  # type: ignore[no-any-return]  # limits are floats
+
+
+def slip_row(friction: str = "mu") -> Row:
+    """Friction needed on the slope, with its safety factor, against the friction there is."""
+    return Row(
+        id="slip", sense="at_most", unit="1",
+        body=lambda hi, lo, d: (d.slip_safety * friction_needed(hi.th, accel(d)), getattr(lo, friction)),
+        formula=f"SF*{_ALONG}/(g*cos(th))", reads=(friction,), constants={"SF": "slip_safety", **_ACCEL}, units=_UNITS,
+        source="OpenStax, University Physics vol. 1, sec. 6.2 (Ex. 6.13, Problem 55)", each_size=True,
+    )  # fmt: skip
+
+
+def curve_row(friction: str = "mu") -> Row:
+    """The same in a curve: friction is one circle."""
+    return Row(
+        id="curve", sense="at_most", unit="1",
+        body=lambda hi, lo, d: (
+            d.slip_safety * friction_needed(hi.th_curve, accel(d), hi.v * hi.v / lo.r), getattr(lo, friction)
+        ),
+        formula=f"SF*sqrt((g*sin(th_curve) + max(a1, a2, a3))^2 + {_CURVE}^2)/(g*cos(th_curve))", reads=(friction,),
+        low=frozenset({"r"}), constants={"SF": "slip_safety", **_ACCEL}, units={**_UNITS, "th_curve": "rad"},
+        source="OpenStax, University Physics vol. 1, sec. 6.3 (Ex. 6.15, Problem 71); friction circle", each_size=True,
+    )  # fmt: skip
+
+
+def tip_row(*, curved: bool) -> Row:
+    """Tipping moment as a share of the righting one; each edge by itself, one circle for a round base."""
+    lateral = _CURVE if curved else "0"
+    formula = (
+        f"(1 - rnd)*max({_ALONG}*h/(g*cos(th)*b/2), {lateral}*h/(g*cos(th)*bw/2))"
+        f" + rnd*sqrt({_ALONG}^2 + {lateral}^2)*h/(g*cos(th)*min(b, bw)/2)"
+    )
+    return Row(
+        id="tip", sense="at_most", unit="1", body=_tip_curved if curved else _tip_straight, formula=formula,
+        reads=("h", "b", "bw"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
+        source="OpenStax, University Physics vol. 1, sec. 12.1; Wolfson, Essential University Physics, ch. 12, P48",
+        each_size=True,
+    )  # fmt: skip
+
+
+def _tip_straight(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
+    if hi.rnd:
+        return tipping_share_round(hi.th, accel(d), 0.0, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+    return tipping_share(hi.th, accel(d), hi.h, lo.b), 1.0 / d.tip_safety
+
+
+def _tip_curved(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
+    lateral = hi.v * hi.v / lo.r
+    if hi.rnd:
+        return tipping_share_round(hi.th, accel(d), lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+    across = lateral * hi.h / (G * cos(hi.th) * lo.bw / 2.0)
+    return max(tipping_share(hi.th, accel(d), hi.h, lo.b), across), 1.0 / d.tip_safety
