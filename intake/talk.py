@@ -111,8 +111,7 @@ class Interview:
 
     def back(self) -> Question | None:
         """Take back the last answer and ask its question again."""
-        question = self._history.last_question()
-        self._history.undo()
+        question = self._history.undo_answer()
         again = self._find(question) if question else None
         return self._put(again) if again is not None else self.ask()
 
@@ -215,8 +214,11 @@ class Interview:
         return self._plan[1]
 
     def _find(self, id: str) -> Question | None:
-        plan = self._planned()
-        return next((question for question in plan.open if question.id == id), None) or plan.aside.get(id)
+        """An open question, or one of the tree that staff put out of order and that still lacks an answer."""
+        found = next((question for question in self._planned().open if question.id == id), None)
+        if found is None and self._asking.silent(id, self.case, self._spec):
+            return self._asking.put(id, self.case, self._spec)
+        return found
 
     def _question_for(self, id: str) -> Question:
         found = self._find(id) or self._asking.put(id, self.case, self._spec)

@@ -5,6 +5,12 @@ from intake.interview.wording import Sentences, in_force
 from intake.sizing.result import FamilyResult, Figure
 from intake.spec.display import System, label, show_range
 
+_QUIET = {"slope": 0.0, "largest_tilt": 0.0, "discharge_turn": 0.0, "runs": 1.0, "motors": 1.0, "loads_per_trip": 1.0}
+"""Figures that say nothing while they have this value."""
+
+_METRIC_EVERYWHERE = frozenset({"cylinder_bore", "cylinder_stroke"})
+"""Cylinders are ordered in millimetres (ISO 15552) wherever the machine goes."""
+
 TOPICS = ("size", "travel", "pace", "load")
 
 
@@ -14,14 +20,15 @@ def figure_lines(found: FamilyResult, system: System, sentences: Sentences | Non
     lines = []
     for topic in TOPICS:
         names = [name.strip() for name in (said.find(f"figure_topic.{topic}") or "").split(",")]
-        known = [(name, found.figures[name]) for name in names if name in found.figures]
-        parts = [_figure(name, figure, system, said) for name, figure in known if figure.value is not None]
+        known = [(n, found.figures[n]) for n in names if n in found.figures and found.figures[n].value is not None]
+        parts = [_figure(name, figure, system, said) for name, figure in known if figure.value != _QUIET.get(name)]
         if parts:
             lines.append(said.say("advice.figures", topic=said.say(f"topic.{topic}"), figures=", ".join(parts)))
     return lines
 
 
 def _figure(name: str, figure: Figure, system: System, sentences: Sentences) -> str:
+    system = "si" if name in _METRIC_EVERYWHERE else system
     value = shown(figure.value, figure.unit, system)
     spread = _range(figure, system)
     if spread is None or spread == value:

@@ -25,20 +25,20 @@ def next_question_message(question: Question) -> str:
 
 
 def follow_up_lines(points: Iterable[OpenPoint], sentences: Sentences | None = None) -> list[str]:
-    """Each open point in one line for the visitor, with what would settle it."""
+    """Each open point in one line for the visitor, with what would settle it; one breath is one line."""
     said = sentences or in_force()
     lines = []
     for point in points:
         parts = [said.say(f"open_point.{point.state}", say=point.say)]
         parts += [said.say("open_point.settle", settle=point.settle.rstrip("."))] if point.settle else []
         lines.append(" ".join(parts))
-    return lines or [said.say("open_point.none")]
+    return list(dict.fromkeys(lines)) or [said.say("open_point.none")]
 
 
 def sample_request(result: Result, spec: Spec, system: System, sentences: Sentences | None = None) -> list[str]:
     """What to ask for when tests are wanted: how many of which sizes, packed how, what for."""
     said = sentences or in_force()
-    tests = [point.test for point in result.follow_ups if point.test]
+    tests = [point.test for point in result.follow_ups if point.test and point.test.startswith("test.")]
     tests += [test for flag, test in _TESTS_BY_FLAG.items() if flag in result.flags]
     tests += list(_SQUEEZE) if "squeeze_test" in result.flags else []
     named = [said.find(f"test.{test}") or test for test in dict.fromkeys(tests) if not spec.knows(test)]

@@ -5,9 +5,9 @@ from intake.advice.families import family_name, verdict_line
 from intake.advice.figures import figure_lines
 from intake.interview.reasons import few, open_matters, percent, shown
 from intake.interview.skipping import missing_basics
-from intake.interview.wording import Sentences, in_force, joined, sentence
+from intake.interview.wording import Sentences, fill, in_force, joined, sentence
 from intake.sizing.result import FAMILIES, Assumption, FamilyResult, Result
-from intake.spec.display import System, label
+from intake.spec.display import System, label, show, show_range
 from intake.spec.flat import Spec
 from intake.spec.vocabulary import vocabulary
 
@@ -57,26 +57,36 @@ def _for(best: FamilyResult, result: Result, system: System, said: Sentences) ->
 
 
 def _assumed(best: FamilyResult, result: Result, system: System, said: Sentences) -> list[str]:
-    """What this family leans on that nobody said."""
-    leaned_on = {id for check in best.checks for id in check.assumes} | set(best.depends_on)
-    used = [assumption for assumption in result.assumptions if assumption.id in leaned_on][:_MOST_ASSUMPTIONS]
-    parts = [said.say("advice.assumed_one", name=_about(one), value=_typical(one, system)) for one in used]
-    return [said.say("advice.assumed", assumptions="; ".join(dict.fromkeys(parts)))] if parts else []
+    """What this family leans on that nobody said: first what its verdict hangs on."""
+    hangs = set(best.depends_on)
+    leaned_on = {id for check in best.checks for id in check.assumes} | hangs
+    used = [one for one in result.assumptions if one.id in leaned_on or hangs & {*one.about, one.test}]
+    used.sort(key=lambda one: not hangs & {one.id, *one.about, one.test})
+    parts = list(dict.fromkeys(_assumption(one, system, said) for one in used))
+    more = (
+        [said.say("advice.more", count=str(len(parts) - _MOST_ASSUMPTIONS))] if len(parts) > _MOST_ASSUMPTIONS else []
+    )
+    named = "; ".join([*parts[:_MOST_ASSUMPTIONS], *more])
+    return [said.say("advice.assumed", assumptions=named)] if parts else []
 
 
-def _about(assumption: Assumption) -> str:
-    names = [label(name) if name in vocabulary() else name.replace("_", " ") for name in assumption.about]
-    if assumption.unit == "1" and assumption.about == ("product.surface",):
-        return assumption.id.replace("_", " ")
-    return joined(names) or assumption.id.replace("_", " ")
+def _assumption(one: Assumption, system: System, said: Sentences) -> str:
+    value = _typical(one, system)
+    own = said.find(f"assumed.{one.id}")
+    if own is not None:
+        return fill(own, value=value)
+    names = [label(name) if name in vocabulary() else name.replace("_", " ") for name in one.about]
+    return said.say("advice.assumed_one", name=joined(names) or one.id.replace("_", " "), value=value)
 
 
-def _typical(assumption: Assumption, system: System) -> str:
-    typical = shown(assumption.typical, assumption.unit, system)
-    if assumption.low is None or assumption.high is None or assumption.low == assumption.high:
-        return typical
-    low, high = shown(assumption.low, assumption.unit, system), shown(assumption.high, assumption.unit, system)
-    return typical if low == high else f"{typical} ({low} to {high})"
+def _typical(one: Assumption, system: System) -> str:
+    if one.low is None or one.high is None or not isinstance(one.typical, int | float):
+        return shown(one.typical, one.unit, system)
+    if one.unit == "1":
+        low, typical, high = (shown(end, "1", system) for end in (one.low, one.typical, one.high))
+        return typical if low == high else f"{typical} ({low} to {high})"
+    typical, spread = show(one.typical, one.unit, system), show_range(one.low, one.high, one.unit, system)
+    return typical if spread == typical else f"{typical} ({spread})"
 
 
 def _ruled_out(result: Result, system: System, said: Sentences) -> list[str]:

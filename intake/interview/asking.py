@@ -1,7 +1,7 @@
 """What to ask next: everything open in the order in which it would be asked, and what is left out with the reason."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from intake.interview.engineering import engineering_needs
@@ -21,15 +21,37 @@ _STEPS = (0.3, 0.15, 0.05)
 """Worths between two of these count as the same, so that cost and the flow of the talk may speak."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Plan:
-    """The state of asking. `open`: in the order of asking, doubts and conflicts first."""
+    """The state of asking. `open`: in the order of asking, doubts and conflicts first.
 
-    open: tuple[Question, ...]
-    set_aside: tuple[Skipped, ...]
-    skipped: tuple[Skipped, ...]
-    aside: Mapping[str, Question]
-    """The questions set aside, ready to be put all the same."""
+    What is left out is worked out when it is looked at: proving that nothing hangs on a fact takes trials.
+    """
+
+    def __init__(self, open: tuple[Question, ...], rest: list[Question], judge: Judge, sentences: Sentences) -> None:
+        self.open = open
+        self._rest, self._judge, self._sentences = rest, judge, sentences
+
+    @property
+    def set_aside(self) -> tuple[Skipped, ...]:
+        """Questions that hardly matter."""
+        return tuple(left for part, left in self._left_out if part == "aside")
+
+    @property
+    def skipped(self) -> tuple[Skipped, ...]:
+        """Questions of which no answer changes anything."""
+        return tuple(left for part, left in self._left_out if part == "skip")
+
+    @cached_property
+    def _left_out(self) -> list[tuple[Part, Skipped]]:
+        left = []
+        for question in self._rest:
+            matters = [self._judge.left_out(name) for name in question.fields]
+            lead = min(matters, key=lambda matter: (_PARTS[matter.part], -matter.worth))
+            fields = tuple(matter.field for matter in matters if matter.part == lead.part)
+            blanks = {"topic": few([label(name) for name in fields], 2), **dict(lead.blanks)}
+            why = self._sentences.say(f"left_out.{lead.reason}", **blanks)
+            left.append((lead.part, Skipped(question=question.id, fields=fields, why=why)))
+        return left
 
 
 class Asking:
@@ -46,31 +68,33 @@ class Asking:
         judge = self._judge(spec, result, system)
         waiting = self._checks.questions(case, spec, result, system)
         unclear = {name for question in waiting if question.id.startswith("doubt:") for name in question.fields}
+        answered = case.unknown | case.later | unclear
         ranked: list[tuple[tuple[float, ...], Question]] = []
-        aside: dict[str, Question] = {}
-        set_aside: list[Skipped] = []
-        skipped: list[Skipped] = []
+        rest: list[Question] = []
         for place, entry in enumerate(self._tree.questions):
-            matters = self._open(entry, case, spec, judge, unclear)
-            if not matters:
-                continue
-            lead = min(matters, key=lambda matter: (_PARTS[matter.part], -matter.worth))
-            asked = tuple(matter.field for matter in matters if matter.part != "skip")
-            question = self._question(entry, asked or tuple(m.field for m in matters), spec, lead.part)
-            if lead.part == "skip":
-                skipped.append(self._left_out(question, lead))
-            elif lead.part == "aside":
-                aside[question.id] = question
-                set_aside.append(self._left_out(question, lead))
-            else:
+            silent = [name for name in self._tree.open_fields(entry, spec) if name not in answered]
+            wanted = [matter for name in silent if (matter := judge.wanted(name)) is not None]
+            if wanted:
+                lead = min(wanted, key=lambda matter: (_PARTS[matter.part], -matter.worth))
+                question = self._question(entry, tuple(matter.field for matter in wanted), spec, lead.part)
                 ranked.append((_rank(entry, lead, place, case.branch), question))
+            elif silent:
+                rest.append(self._question(entry, tuple(silent), spec, "aside"))
         ranked.sort(key=lambda row: row[0])
-        return Plan(
-            open=(*waiting, *(question for _, question in ranked)),
-            set_aside=tuple(set_aside),
-            skipped=tuple(skipped),
-            aside=aside,
-        )
+        return Plan((*waiting, *(question for _, question in ranked)), rest, judge, self._sentences)
+
+    def put(self, id: str, case: Case, spec: Spec) -> Question | None:
+        """Any question of the tree by its id or by a field it asks for, whatever the plan says of it."""
+        entry = self._tree.by_id.get(id) or self._tree.for_field(id)
+        if entry is None:
+            return None
+        return self._question(entry, self.silent(entry.id, case, spec) or entry.fields, spec, "aside")
+
+    def silent(self, id: str, case: Case, spec: Spec) -> tuple[str, ...]:
+        """The fields of a question of the tree on which nobody has said anything yet."""
+        entry = self._tree.by_id.get(id)
+        answered = case.unknown | case.later
+        return tuple(n for n in self._tree.open_fields(entry, spec) if n not in answered) if entry is not None else ()
 
     def _judge(self, spec: Spec, result: Result, system: System) -> Judge:
         """The judge of this spec; the last one is kept, as most events leave the spec as it is."""
@@ -86,18 +110,6 @@ class Asking:
         standing = [frozenset(self._needs[family]) for family in result.standing]
         return frozenset.intersection(*standing) if standing else frozenset()
 
-    def put(self, id: str, case: Case, spec: Spec) -> Question | None:
-        """Any question of the tree by its id or by a field it asks for, whatever the plan says of it."""
-        entry = self._tree.by_id.get(id) or self._tree.for_field(id)
-        if entry is None:
-            return None
-        return self._question(entry, self._tree.open_fields(entry, spec) or entry.fields, spec, "aside")
-
-    def _open(self, entry: QuestionEntry, case: Case, spec: Spec, judge: Judge, unclear: set[str]) -> list[Matter]:
-        """What is still to learn from an entry; what the visitor does not know is not asked again."""
-        answered = case.unknown | case.later | unclear
-        return [judge.matter(name) for name in self._tree.open_fields(entry, spec) if name not in answered]
-
     def _question(self, entry: QuestionEntry, fields: tuple[str, ...], spec: Spec, part: Part) -> Question:
         return Question(
             id=entry.id,
@@ -109,16 +121,6 @@ class Asking:
             purpose=part,
             unknown_ok=entry.unknown_ok,
         )
-
-    def _left_out(self, question: Question, matter: Matter) -> Skipped:
-        topic = _topic(question)
-        why = self._sentences.say(f"left_out.{matter.reason}", topic=topic, **dict(matter.blanks))
-        return Skipped(question=question.id, fields=question.fields, why=why)
-
-
-def _topic(question: Question) -> str:
-    """What a question is about, for a reason."""
-    return few([label(name) for name in question.fields], 2)
 
 
 def _rank(entry: QuestionEntry, lead: Matter, place: int, at_branch: str) -> tuple[float, ...]:

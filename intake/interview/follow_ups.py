@@ -21,24 +21,24 @@ def open_points(case: Case, spec: Spec, result: Result, tree: Tree) -> list[Open
 def _answered_without(case: Case, spec: Spec, result: Result, tree: Tree) -> Iterator[OpenPoint]:
     worth = {follow.field: follow.changes_best for follow in result.follow_ups}
     reasons = {follow.field: follow.why for follow in result.follow_ups}
+    states: tuple[tuple[Literal["later", "unknown"], set[str]], ...] = (
+        ("later", case.later),
+        ("unknown", case.unknown),
+    )
     for entry in tree.questions:
-        states: tuple[tuple[Literal["later", "unknown"], set[str]], ...] = (
-            ("later", case.later),
-            ("unknown", case.unknown),
-        )
-        for state, names in states:
-            for name in entry.fields:
-                # Known and yet to be checked: a conflict that the visitor promised to clear up.
-                if name in names and (not is_settled(name, spec) or spec.knows(name)):
-                    yield OpenPoint(
-                        field=name,
-                        test=None,
-                        say=tree.wording(entry, spec, (name,)),
-                        why=reasons.get(name) or entry.why,
-                        settle=entry.settle,
-                        state=state,
-                        changes_best=worth.get(name),
-                    )
+        for state, answered in states:
+            # Known and yet to be checked: a conflict that the visitor promised to clear up.
+            names = [n for n in entry.fields if n in answered and (spec.knows(n) or not is_settled(n, spec))]
+            for name in names:
+                yield OpenPoint(
+                    field=name,
+                    test=None,
+                    say=tree.wording(entry, spec, names),
+                    why=reasons.get(name) or entry.why,
+                    settle=entry.settle,
+                    state=state,
+                    changes_best=worth.get(name),
+                )
 
 
 def _from_sizing(case: Case, result: Result, tree: Tree, spec: Spec) -> Iterator[OpenPoint]:

@@ -61,12 +61,13 @@ class History:
             self.append("redone", seq=open_undos[-1])
         return bool(open_undos)
 
-    def last_question(self) -> str | None:
-        """The question that the last answer was for."""
+    def undo_answer(self) -> str | None:
+        """Take back the last answer to a question, and name the question; what was volunteered since stays."""
         for event in reversed(standing(self._events)):
-            if event.kind in _ANSWERS:
-                asked = event.body.get("to") or event.body.get("question")
-                return str(asked) if asked else None
+            asked = event.body.get("to") or event.body.get("question")
+            if event.kind in _ANSWERS and asked:
+                self.append("undone", seq=event.seq)
+                return str(asked)
         return None
 
     def lately(self) -> tuple[str, ...]:

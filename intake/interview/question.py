@@ -67,9 +67,10 @@ class Skipped:
 class OpenPoint:
     """Something to find out later: by asking for `field` again or by making `test`.
 
-    `say` can be sent to the visitor; `why` says what hangs on it; `settle` names the photo, drawing or test that
-    gives the answer. `state`: "unknown" (the visitor does not know), "later" (is checking), "open" (an assumption
-    stands in or a test is wanted). `changes_best`: share of plausible answers that change the best family, if sampled.
+    `say` can be sent to the visitor, and asks for all that is open in the same breath; `why` says what hangs on it;
+    `settle` names the photo, drawing or test that gives the answer. `state`: "unknown" (the visitor does not know),
+    "later" (is checking), "open" (an assumption stands in or a test is wanted). `changes_best`: share of plausible
+    answers that change the best family, if sampled.
     """
 
     field: str | None

@@ -27,7 +27,7 @@ _BY_ID = frozenset(
     }
 )
 """Tables whose keys are ids of sizing and of fields: any may be added."""
-_FILLED = {"fail": {"check", "value", "limit"}}
+_FILLED = {"fail": {"check", "value", "limit"}, "assumed": {"value"}}
 
 
 def sentence_problems(file: TomlFile) -> list[Problem]:

@@ -48,47 +48,41 @@ class Judge:
         self._needs = frozenset(needs)
         self._readers = {name: sizing.fields_read(name) for name in FAMILIES}
         self._hinges = _hinges(result)
-        self._sampled = {f.field: f.changes_best for f in result.follow_ups if f.field and f.changes_best is not None}
-        self._tried: dict[str, bool] = {}
-        self._judged: dict[str, Matter] = {}
+        # Without a best family there is nothing to change: the samples say nothing then.
+        sampled = result.follow_ups if result.best is not None else ()
+        self._sampled = {f.field: f.changes_best for f in sampled if f.field and f.changes_best is not None}
         self._basics = frozenset(missing_basics(spec) if result.best is None else ())
 
-    def matter(self, field: str) -> Matter:
-        """What asking for this field would do now."""
-        if field not in self._judged:
-            self._judged[field] = self._matter(field)
-        return self._judged[field]
+    def wanted(self, field: str) -> Matter | None:
+        """Why to ask for this field now; None when neither the choice of a family nor engineering wants it."""
+        if not self._standing or why_needless(field, self._spec, self._folder) is not None:
+            return None
+        if field in self._basics:
+            return Matter(field=field, part="basics", worth=1.0)
+        worth = 0.0 if field.startswith("test.") else self._worth(field)
+        if worth >= NOISE and not self._result.decided:
+            return Matter(field=field, part="best", worth=worth)
+        return Matter(field=field, part="engineering", worth=worth) if field in self._needs else None
 
-    def _matter(self, field: str) -> Matter:
+    def left_out(self, field: str) -> Matter:
+        """Why an unwanted field is not asked for: it hardly matters, or it is proved that nothing hangs on it."""
         needless = why_needless(field, self._spec, self._folder)
         if needless is not None:
             return Matter(field=field, part="skip", reason="needless", blanks=(("why", needless),))
         if not self._standing:
             return Matter(field=field, part="skip", reason="nothing_fits")
-        if field in self._basics:
-            return Matter(field=field, part="basics", worth=1.0)
         if field.startswith("test."):
             return Matter(field=field, part="aside", reason="test_needed")
-        worth = self._worth(field)
-        if vocabulary()[field].kind == "text" and field not in self._needs:
+        known = vocabulary()[field]
+        if known.kind == "text":
             return Matter(field=field, part="aside", reason="never_sized")
-        if worth >= NOISE and not self._result.decided:
-            return Matter(field=field, part="best", worth=worth)
-        if field in self._needs:
-            return Matter(field=field, part="engineering", worth=worth)
-        return self._left_out(field, worth)
-
-    def _left_out(self, field: str, worth: float) -> Matter:
         readers = [family for family in self._standing if field in self._readers[family]]
-        if worth >= NOISE:
-            return Matter(field=field, part="aside", worth=worth, reason="decided")
-        if field in self._hinges or self._changes(field):
-            return Matter(field=field, part="aside", worth=worth, reason="hardly")
-        if readers and vocabulary()[field].is_number:
-            return Matter(field=field, part="aside", worth=worth, reason="hardly")
-        if readers:
-            return Matter(field=field, part="skip", reason="same_anyway")
-        return self._unread(field)
+        if not readers:
+            return self._unread(field)
+        if field in self._hinges or known.is_number or self._changes(field, readers):
+            reason = "decided" if self._worth(field) >= NOISE else "hardly"
+            return Matter(field=field, part="aside", worth=self._worth(field), reason=reason)
+        return Matter(field=field, part="skip", reason="same_anyway")
 
     def _unread(self, field: str) -> Matter:
         gone = [family for family in FAMILIES if field in self._readers[family]]
@@ -106,25 +100,14 @@ class Judge:
         sampled = self._sampled.get(field)
         if sampled is not None:
             return sampled
-        if self._result.decided is not None and self._sampled:
-            return 0.0 if not self._changes(field) else NOISE
         hanging = self._hinges.get(field, frozenset())
-        if not hanging:
-            return NOISE if self._changes(field) else 0.0
-        return (len(hanging) + (self._result.best in hanging)) / (len(self._standing) + 1)
+        return (len(hanging) + (self._result.best in hanging)) / (len(self._standing) + 1) if hanging else 0.0
 
-    def _changes(self, field: str) -> bool:
+    def _changes(self, field: str, readers: list[str]) -> bool:
         """For a choice or a yes and no: whether some answer would change the verdict of a standing family."""
-        if field not in self._tried:
-            self._tried[field] = self._try(field)
-        return self._tried[field]
-
-    def _try(self, field: str) -> bool:
         kind = vocabulary()[field].kind
-        if kind not in ("choice", "yes_no") or not any(field in self._readers[family] for family in self._standing):
-            return False
         answers: tuple[str | bool, ...] = (True, False) if kind == "yes_no" else vocabulary()[field].choices
-        now = {family: self._result.families[family].verdict for family in self._standing}
+        now = {family: self._result.families[family].verdict for family in readers}
         trials = (sizing.verdicts(self._spec.put(field, Value(value=word)), questions=self._folder) for word in answers)
         return any(found[family] != verdict for found in trials for family, verdict in now.items())
 

@@ -13,11 +13,11 @@ from intake.spec.flat import Spec
 
 SPEC = Spec.from_flat({"product.type": "case", "rate.normal": 20, "rise.height": 3})
 GRIP = Assumption(
-    id="dry_board_on_belt", about=("product.surface",), test="test.slip_angle", low=0.4, typical=0.5, high=0.6,
+    id="belt_friction_board", about=("product.surface",), test="test.slip_angle", low=0.4, typical=0.5, high=0.6,
     unit="1", values=None, basis="common practice, no source",
 )  # fmt: skip
 PEAK = Assumption(
-    id="usual_peak", about=("rate.peak",), test=None, low=20.0, typical=26.0, high=32.0, unit="1/min", values=None,
+    id="peak_of_our_own", about=("rate.peak",), test=None, low=20.0, typical=26.0, high=32.0, unit="1/min", values=None,
     basis="common practice, no source",
 )  # fmt: skip
 
@@ -26,7 +26,7 @@ PEAK = Assumption(
 def usual(sized: Callable[..., Result], fails: Callable[..., Check]) -> Result:
     best: dict[str, Any] = {
         "verdict": "depends",
-        "depends_on": ("usual_peak", "space.ceiling"),
+        "depends_on": ("peak_of_our_own", "space.ceiling"),
         "variant": "two_runs",
         "reasons": {"floor": 0.9, "simplicity": 1.0},
         "figures": {
@@ -79,8 +79,8 @@ def test_it_says_why_in_the_words_of_the_sizing(usual: Result) -> None:
 
 def test_it_names_what_it_assumes_with_the_range(usual: Result) -> None:
     assumed = line_with("Assumed", recommendation(usual, SPEC, "si"))
-    assert "peak rate 26/min (20/min to 32/min)" in assumed
-    assert "dry board on belt 0.5 (0.4 to 0.6)" in assumed
+    assert "peak rate 26/min (20 to 32/min)" in assumed
+    assert "a friction of 0.5 (0.4 to 0.6) between board and belt" in assumed
 
 
 def test_what_is_ruled_out_is_said_with_its_figures(usual: Result) -> None:

@@ -47,17 +47,22 @@ def judged(monkeypatch: pytest.MonkeyPatch, sized: Callable[..., Result]) -> Jud
     return judge
 
 
+def part_of(judge: Judge, field: str) -> str:
+    matter = judge.wanted(field) or judge.left_out(field)
+    return matter.part
+
+
 def test_a_fact_that_a_verdict_hangs_on_is_asked(judged: Judged) -> None:
     judge = judged({"side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)}})
-    assert judge.matter("handling.squeeze").part == "best"
+    assert part_of(judge, "handling.squeeze") == "best"
 
 
-def test_a_choice_of_which_one_answer_changes_a_verdict_is_asked(judged: Judged) -> None:
-    assert judged().matter("cleaning.method").part == "best"
+def test_a_choice_of_which_an_unlikely_answer_changes_a_verdict_is_set_aside_not_skipped(judged: Judged) -> None:
+    assert part_of(judged(), "cleaning.method") == "aside"
 
 
 def test_a_choice_of_which_no_answer_changes_a_verdict_is_skipped(judged: Judged) -> None:
-    matter = judged().matter("temperature.zone")
+    matter = judged().left_out("temperature.zone")
     assert (matter.part, matter.reason) == ("skip", "same_anyway")
 
 
@@ -65,7 +70,7 @@ def test_a_fact_that_only_a_gone_family_reads_is_skipped_with_its_reason(
     judged: Judged, fails: Callable[..., Check]
 ) -> None:
     gone = {"verdict": "out", "checks": (fails("rate", 140.0, 120.0, "1/min"),)}
-    matter = judged({"side_grip": gone}).matter("handling.invert")
+    matter = judged({"side_grip": gone}).left_out("handling.invert")
     assert matter.part == "skip"
     said = fill(SAID.find(f"left_out.{matter.reason}") or "", topic="may be turned over", **dict(matter.blanks))
     assert said == "may be turned over: no side-grip elevator left (140/min is over its rate of 120/min)"
@@ -73,45 +78,47 @@ def test_a_fact_that_only_a_gone_family_reads_is_skipped_with_its_reason(
 
 def test_a_gone_family_that_comes_back_revives_its_questions(judged: Judged, fails: Callable[..., Check]) -> None:
     gone = {"verdict": "out", "checks": (fails("rate", 140.0, 120.0, "1/min"),)}
-    assert judged({"side_grip": gone}).matter("handling.squeeze").part == "skip"
+    assert part_of(judged({"side_grip": gone}), "handling.squeeze") == "skip"
     back = {"verdict": "depends", "depends_on": ("handling.squeeze",)}
-    assert judged({"side_grip": back}).matter("handling.squeeze").part == "best"
+    assert part_of(judged({"side_grip": back}), "handling.squeeze") == "best"
 
 
 def test_a_figure_that_a_standing_family_reads_is_never_skipped(judged: Judged) -> None:
-    assert judged().matter("rate.peak").part == "aside"
-    assert judged().matter("handling.squeeze_limit").part == "aside"
+    assert part_of(judged(), "rate.peak") == "aside"
+    assert part_of(judged(), "handling.squeeze_limit") == "aside"
 
 
 def test_what_engineering_needs_is_asked_though_no_verdict_hangs_on_it(judged: Judged) -> None:
-    assert judged(needs=("site.voltage",)).matter("site.voltage").part == "engineering"
-    assert judged().matter("site.voltage").part == "skip"
+    assert part_of(judged(needs=("site.voltage",)), "site.voltage") == "engineering"
+    assert part_of(judged(), "site.voltage") == "skip"
 
 
 def test_an_answer_that_rarely_changes_the_best_family_is_set_aside(judged: Judged) -> None:
     hangs = {"side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)}}
     rare = FollowUp(field="handling.squeeze", test=None, why="", changes_best=0.01)
     often = FollowUp(field="handling.squeeze", test=None, why="", changes_best=0.2)
-    assert judged(hangs, follow_ups=(rare,)).matter("handling.squeeze").part == "aside"
-    assert judged(hangs, follow_ups=(often,)).matter("handling.squeeze").worth == pytest.approx(0.2)
+    assert part_of(judged(hangs, follow_ups=(rare,)), "handling.squeeze") == "aside"
+    asked = judged(hangs, follow_ups=(often,)).wanted("handling.squeeze")
+    assert asked is not None
+    assert asked.worth == pytest.approx(0.2)
 
 
 def test_once_decided_only_engineering_goes_on(judged: Judged) -> None:
     hangs = {"side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)}}
     judge = judged(hangs, needs=("site.voltage",), decided=True)
-    assert judge.matter("handling.squeeze").part == "aside"
-    assert judge.matter("site.voltage").part == "engineering"
+    assert part_of(judge, "handling.squeeze") == "aside"
+    assert part_of(judge, "site.voltage") == "engineering"
 
 
 def test_when_nothing_fits_nothing_is_asked(judged: Judged) -> None:
     everywhere = {name: {"verdict": "out"} for name in FAMILIES}
-    matter = judged(everywhere, best=None, refer_out="freezer").matter("site.voltage")
+    matter = judged(everywhere, best=None, refer_out="freezer").left_out("site.voltage")
     assert (matter.part, matter.reason) == ("skip", "nothing_fits")
 
 
 def test_measured_values_are_not_asked_of_a_visitor(judged: Judged) -> None:
     hangs = {"incline": {"verdict": "depends", "depends_on": ("test.slip_angle",)}}
-    assert judged(hangs).matter("test.slip_angle").part == "aside"
+    assert part_of(judged(hangs), "test.slip_angle") == "aside"
 
 
 def test_basics_are_known_in_any_of_their_forms() -> None:
