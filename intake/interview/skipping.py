@@ -48,9 +48,7 @@ class Judge:
         self._needs = frozenset(needs)
         self._readers = {name: sizing.fields_read(name) for name in FAMILIES}
         self._hinges = _hinges(result)
-        # Without a best family there is nothing to change: the samples say nothing then.
-        sampled = result.follow_ups if result.best is not None else ()
-        self._sampled = {f.field: f.changes_best for f in sampled if f.field and f.changes_best is not None}
+        self._sampled = _sampled(result)
         self._basics = frozenset(missing_basics(spec) if result.best is None else ())
 
     def wanted(self, field: str) -> Matter | None:
@@ -77,7 +75,7 @@ class Judge:
         if known.kind == "text":
             return Matter(field=field, part="aside", reason="never_sized")
         readers = [family for family in self._standing if field in self._readers[family]]
-        if not readers:
+        if not readers and field not in self._hinges:
             return self._unread(field)
         if field in self._hinges or known.is_number or self._changes(field, readers):
             reason = "decided" if self._worth(field) >= NOISE else "hardly"
@@ -110,6 +108,22 @@ class Judge:
         now = {family: self._result.families[family].verdict for family in readers}
         trials = (sizing.verdicts(self._spec.put(field, Value(value=word)), questions=self._folder) for word in answers)
         return any(found[family] != verdict for found in trials for family, verdict in now.items())
+
+
+def _sampled(result: Result) -> dict[str, float]:
+    """How often an answer changes the best family, by field.
+
+    Nothing where that tells nothing: there is no best family yet, or it is open which one is best and no single
+    answer is seen to tell. Then what the verdicts of the leading two hang on is asked.
+    """
+    found = {f.field: f.changes_best for f in result.follow_ups if f.field and f.changes_best is not None}
+    if result.best is None:
+        return {}
+    if result.decided is False and max(found.values(), default=0.0) < NOISE:
+        leading = {*result.families[result.best].depends_on}
+        leading |= {*result.families[result.second].depends_on} if result.second else set()
+        return {name: worth for name, worth in found.items() if name not in leading}
+    return found
 
 
 def _hinges(result: Result) -> dict[str, frozenset[str]]:

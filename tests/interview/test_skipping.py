@@ -103,6 +103,20 @@ def test_an_answer_that_rarely_changes_the_best_family_is_set_aside(judged: Judg
     assert asked.worth == pytest.approx(0.2)
 
 
+def test_while_no_single_answer_tells_the_leaders_apart_what_they_hang_on_is_asked(judged: Judged) -> None:
+    families = {
+        "side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)},
+        "incline": {"verdict": "depends", "depends_on": ("space.length",)},
+    }
+    nought = tuple(
+        FollowUp(field=name, test=None, why="", changes_best=0.0) for name in ("handling.squeeze", "space.length")
+    )
+    judge = judged(families, follow_ups=nought, decided=False)
+    assert part_of(judge, "space.length") == "best"
+    assert part_of(judge, "handling.squeeze") == "aside"
+    assert part_of(judged(families, follow_ups=nought, decided=True), "space.length") == "aside"
+
+
 def test_once_decided_only_engineering_goes_on(judged: Judged) -> None:
     hangs = {"side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)}}
     judge = judged(hangs, needs=("site.voltage",), decided=True)
