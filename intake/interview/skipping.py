@@ -106,7 +106,10 @@ class Judge:
         kind = vocabulary()[field].kind
         answers: tuple[str | bool, ...] = (True, False) if kind == "yes_no" else vocabulary()[field].choices
         now = {family: self._result.families[family].verdict for family in readers}
-        trials = (sizing.verdicts(self._spec.put(field, Value(value=word)), questions=self._folder) for word in answers)
+        trials = (
+            sizing.verdicts(self._spec.put(field, Value(value=word)), questions=self._folder, families=readers)
+            for word in answers
+        )
         return any(found[family] != verdict for found in trials for family, verdict in now.items())
 
 

@@ -1,6 +1,6 @@
 """The core in one call: a flat spec to verdicts, a ranking, figures, assumptions and follow-ups."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from intake.sizing.all_families import ALL
@@ -60,10 +60,10 @@ def size(spec: Mapping[str, Any] | Spec, *, worth: bool = False, questions: Any 
     )
 
 
-def verdicts(spec: Spec, *, questions: Any = None) -> dict[str, Verdict]:
-    """The verdicts alone, by bounds: no records, no text."""
+def verdicts(spec: Spec, *, questions: Any = None, families: Iterable[str] = FAMILIES) -> dict[str, Verdict]:
+    """The verdicts alone, by bounds: no records, no text. `families`: only these."""
     job = resolve(spec, load_range(questions))
-    return {name: verdict_of(job, ALL[name]) for name in FAMILIES}
+    return {name: verdict_of(job, ALL[name]) for name in families}
 
 
 def fields_read(family: str) -> frozenset[str]:

@@ -31,7 +31,7 @@ def judged(monkeypatch: pytest.MonkeyPatch, sized: Callable[..., Result]) -> Jud
         own = {"handling.squeeze", "handling.squeeze_limit", "handling.invert"} if family == "side_grip" else set()
         return frozenset(common | own)
 
-    def verdicts(spec: Spec, *, questions: object = None) -> Mapping[str, str]:
+    def verdicts(spec: Spec, *, questions: object = None, families: object = ()) -> Mapping[str, str]:
         out = {name: "fits" for name in FAMILIES}
         if spec.word("cleaning.method") == "high_pressure":
             out["spiral"] = "out"
