@@ -20,7 +20,7 @@ COMMANDS = ("desk", "ask", "read", "size", "replay", "handoff", "cases", "proof"
 DONE, BROKEN, BAD_INPUT, STOPPED = 0, 1, 2, 130
 
 # By name, so that --help loads neither the casebook nor the models of the tree.
-_FOR_PEOPLE = ("BookError", "TreeError", "HandoffError")
+_FOR_PEOPLE = ("BookError", "TreeError", "RangeError", "HandoffError")
 
 _EXAMPLES = """examples:
   intake                                 open the desk

@@ -52,7 +52,7 @@ def _answer_one(answer: Answer, line: str | None, number: int, expected: str) ->
     except InputError as fault:
         return _error(name, None, str(fault), f"Write {expected}.")
     except Exception as fault:
-        if type(fault).__name__ in ("TreeError", "FolderError"):
+        if type(fault).__name__ in ("TreeError", "RangeError", "FolderError"):
             raise
         what = f"line {number} could not be worked on ({type(fault).__name__})"
         return _error(name, None, what, "Send this line to whoever looks after the program.")
