@@ -1,10 +1,11 @@
 """The checks of one family on the sheet: value against limit, and for each the formula, inputs and source."""
 
 from intake.advice import family_name
-from intake.handoff.escape import md, md_code, table
+from intake.handoff.escape import md, md_code, plain_words, table
 from intake.sizing.result import Check, FamilyResult, Plain, Use
 from intake.spec.display import System, show
 
+_SYSTEMS: tuple[System, ...] = ("us", "si")
 _SENSE = {"at_most": "at most", "at_least": "at least", "must_be": "must be"}
 
 
@@ -15,8 +16,8 @@ def checks_part(best: FamilyResult) -> list[str]:
     rows = [
         (
             md_code(check.id),
-            f"{_plain(check.value, check.unit, 'us')} / {_plain(check.value, check.unit, 'si')}",
-            f"{_SENSE[check.sense]} {_plain(check.limit, check.unit, 'us')} / {_plain(check.limit, check.unit, 'si')}",
+            _both(check.value, check.unit),
+            f"{_SENSE[check.sense]} {_both(check.limit, check.unit)}",
             "" if check.margin is None else md(f"{check.margin:.0%}"),
             _outcome(check),
         )
@@ -51,18 +52,20 @@ def _outcome(check: Check) -> str:
     return words
 
 
+def _both(value: Plain, unit: str) -> str:
+    """The value in both unit systems, once where they read the same."""
+    us, si = (_plain(value, unit, system) for system in _SYSTEMS)
+    return us if us == si else f"{us} / {si}"
+
+
 def _plain(value: Plain, unit: str, system: System) -> str:
-    if value is None:
-        return "not known"
-    if isinstance(value, bool):
-        return "yes" if value else "no"
-    if isinstance(value, str):
-        return md(value.replace("_", " "))
+    if isinstance(value, bool | str) or value is None:
+        return md(plain_words(value))
     return md(show(value, unit, system))
 
 
 def _use(symbol: str, use: Use) -> str:
     """`mu` = 0.5 (from slip_friction). Inputs keep their full figure, so that a reader can compute again."""
-    value = f"{use.value:.6g}" if isinstance(use.value, float) else str(use.value)
-    unit = "" if use.unit in ("", "1") else f" {use.unit}"
+    value = f"{use.value:.6g}" if isinstance(use.value, float) else plain_words(use.value)
+    unit = "" if use.unit in ("", "1") or use.value is None else f" {use.unit}"
     return f"{md_code(symbol)} = {md(value + unit)} (from {md_code(use.origin)})"

@@ -24,6 +24,13 @@ def md_code(text: str) -> str:
     return "`" + one_line(text).replace("`", "'").replace("|", "\\|") + "`" if text else ""
 
 
+def plain_words(value: object) -> str:
+    """A choice word, yes or no as people read it: not yet escaped."""
+    if value is None:
+        return "not known"
+    return {True: "yes", False: "no"}[value] if isinstance(value, bool) else str(value).replace("_", " ")
+
+
 def csv_cell(text: str) -> str:
     """Words for a CSV cell that no spreadsheet runs. Numbers we computed are given as numbers, not through here."""
     starts = text.startswith(("\t", "\n", "\r"))

@@ -2,7 +2,7 @@
 
 from intake.advice import family_name, recommendation, verdict_line
 from intake.handoff.check_table import checks_part
-from intake.handoff.escape import md, md_code, table
+from intake.handoff.escape import md, md_code, plain_words, table
 from intake.handoff.package import Package
 from intake.sizing.result import Assumption, FamilyResult, Figure, Result
 from intake.spec import Spec, vocabulary
@@ -85,28 +85,32 @@ def _said(package: Package) -> list[str]:
 
 
 def _assumed(result: Result) -> list[str]:
+    """Every assumption, those that the recommended family leans on first."""
     if not result.assumptions:
         return []
+    best = result.families.get(result.best or "")
+    leaned_on = {name for check in best.checks for name in check.assumes} if best is not None else set()
     rows = [
         (
             md_code(a.id),
             _typical(a, "us"),
             _typical(a, "si"),
+            "yes" if a.id in leaned_on else "",
             md(a.basis),
             md(", ".join([*(label(name) for name in a.about), *([label(a.test)] if a.test else [])])),
         )
-        for a in result.assumptions
+        for a in sorted(result.assumptions, key=lambda a: a.id not in leaned_on)
     ]
-    heads = ("assumption", "US", "SI", "basis", "settled by")
+    heads = ("assumption", "US", "SI", "recommendation leans on it", "basis", "settled by")
     return ["## Assumed, nobody said it", "", *table(heads, rows)]
 
 
 def _typical(a: Assumption, system: System) -> str:
     """ "0.4 (0.3 to 0.5)", or the words that it may be."""
     if isinstance(a.typical, bool) or not isinstance(a.typical, int | float):
-        among = [str(value).replace("_", " ") for value in a.values or ()]
-        typical = "open" if a.typical is None else str(a.typical).replace("_", " ")
-        return md(typical + (f" (of {', '.join(among)})" if among else ""))
+        among = [plain_words(value) for value in a.values or ()]
+        typical = "open" if a.typical is None else plain_words(a.typical)
+        return md(typical + (f" (of {', '.join(among)})" if len(among) > 1 else ""))
     text = show(a.typical, a.unit, system)
     if a.low is not None and a.high is not None and a.low != a.high:
         text += f" ({show_range(a.low, a.high, a.unit, system)})"
@@ -119,7 +123,7 @@ def _derived(result: Result) -> list[str]:
     rows = []
     for found in result.derived:
         if isinstance(found.value, bool) or not isinstance(found.value, int | float):
-            us = si = md(str(found.value).replace("_", " "))
+            us = si = md(plain_words(found.value))
         else:
             high = found.value if found.high is None else found.high
             us, si = (md(show_range(found.value, high, found.unit, system)) for system in _SYSTEMS)

@@ -23,7 +23,19 @@ def values_csv(package: Package) -> str:
     for entry in package.assumptions:
         about = csv_cell(", ".join(label(name) for name in entry["about"]))
         typical, basis = _cell(entry["typical"]), csv_cell(entry["basis"])
-        rows.writerow(("assumed", entry["id"], about, entry["low"], entry["high"], typical, entry["unit"], "", basis))
+        rows.writerow(
+            (
+                "assumed",
+                entry["id"],
+                about,
+                _cell(entry["low"]),
+                _cell(entry["high"]),
+                typical,
+                entry["unit"],
+                "",
+                basis,
+            )
+        )
     return out.getvalue()
 
 
@@ -42,4 +54,6 @@ def _cell(value: object) -> object:
     """Words made safe; numbers stay numbers, true and false become yes and no."""
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if isinstance(value, float):
+        return float(f"{value:.12g}")  # 23.4 and not 23.400000000000002
     return csv_cell(value) if isinstance(value, str) else value
