@@ -9,29 +9,40 @@ from pydantic import BaseModel, ValidationError
 from intake.interview.complaints import complain, named
 from intake.interview.hints import KINDS, did_you_mean
 from intake.interview.model_slips import SAMPLES, Place, shown, slips
+from intake.interview.prior_checks import prior_problems
 from intake.interview.toml_file import TomlFile
 from intake.interview.tree_model import AssumptionModel, NeedlessModel
 from intake.spec.problem import Problem
 from intake.spec.vocabulary import Field, vocabulary
 
 Model = TypeVar("Model", bound=BaseModel)
+FRICTIONS = ("belt", "high_friction_belt", "grip")
+"""The pairings for which sizing takes a friction; each needs one entry that holds whatever is known."""
 _FIGURES = ("low", "typical", "high", "possible")
 
 
 def assumption_problems(file: TomlFile) -> list[Problem]:
-    """Everything wrong in the assumptions, but for the priors, which belong to sizing."""
+    """Everything wrong in the file: assumptions, approximate shares, priors."""
     problems: list[Problem] = []
-    seen: dict[str, int | None] = {}
+    seen: set[str] = set()
+    always: set[str] = set()
     for at, model in _entries(file, "assumption", AssumptionModel, problems):
         owner, line = f"assumption {named(model.id)}", file.entry_line("assumption", at)
         if model.id in seen:
             problems.append(complain("double_assumption", file.name, line, id=named(model.id)))
-        seen[model.id] = line
+        seen.add(model.id)
         about = [name for name in (model.field, model.of, model.test) if name is not None]
         problems += _unknown(file, "assumption", at, owner, about)
         problems += _conditions(file, "assumption", at, owner, model.when)
         problems += _figures(file, at, owner, model)
-    return problems + _approx(file)
+        if model.friction is not None and not model.when:
+            always.add(model.friction)
+    problems += [
+        complain("friction_open", file.name, friction=named(friction))
+        for friction in FRICTIONS
+        if friction not in always
+    ]
+    return problems + _approx(file) + prior_problems(file)
 
 
 def needless_problems(file: TomlFile) -> list[Problem]:

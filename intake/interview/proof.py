@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from importlib import import_module
 from pathlib import Path
 
 from intake.interview.assumption_checks import assumption_problems, needless_problems
@@ -13,6 +12,7 @@ from intake.interview.sentence_checks import sentence_problems
 from intake.interview.toml_file import TomlFile, read_toml
 from intake.interview.tree_checks import tree_problems
 from intake.interview.word_checks import word_problems
+from intake.sizing import range_problems
 from intake.spec.problem import Problem
 
 _CHECKED: dict[str, Callable[[TomlFile], list[Problem]]] = {
@@ -51,7 +51,7 @@ def prove(folder: Path) -> Proof:
             continue
         file = read_toml(path)
         problems += [file] if isinstance(file, Problem) else check(file)
-    problems += _range(folder)
+    problems += range_problems(folder)
     problems += _others(folder)
     asked = [one for branch in branches for one in branch.questions]
     return Proof(
@@ -67,15 +67,6 @@ def _by_place(problems: list[Problem]) -> tuple[Problem, ...]:
     known = [*(f"{branch}.toml" for branch in BRANCHES), *_CHECKED]
     order = {name: n for n, name in enumerate(dict.fromkeys([*known, *(problem.file for problem in problems)]))}
     return tuple(sorted(dict.fromkeys(problems), key=lambda problem: (order[problem.file], problem.line or 0)))
-
-
-def _range(folder: Path) -> list[Problem]:
-    """The limits, by the check that sizing itself trusts."""
-    check = getattr(import_module("intake.sizing"), "range_problems", None)
-    if check is not None:
-        return list(check(folder))
-    files = [read_toml(path) for path in sorted((folder / "range").glob("*.toml"))]
-    return [file for file in files if isinstance(file, Problem)]
 
 
 def _others(folder: Path) -> list[Problem]:

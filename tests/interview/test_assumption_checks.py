@@ -142,3 +142,15 @@ def test_a_needless_row_on_a_field_that_does_not_exist_is_told(told: Told) -> No
 def test_a_needless_row_without_a_reason_is_told(told: Told) -> None:
     row = '[[needless]]\nfield = "site.air_pressure"\nis = { "site.air" = [false] }\n\n'
     assert told("needless.toml", row)[0].startswith("needless.toml:1: needless number 1 has no why. Add why = ")
+
+
+def test_a_friction_that_only_holds_under_conditions_is_told(told: Told) -> None:
+    problems = told(
+        "assumptions.toml",
+        old='id = "grip_friction_dry"\nfriction = "grip"',
+        new='id = "grip_friction_dry"\nfriction = "grip"\nwhen = { "product.wet" = [false] }',
+    )
+    assert problems == [
+        'assumptions.toml: friction "grip" has no assumption without conditions. '
+        "Add one below the others, wide enough for all of them."
+    ]

@@ -363,5 +363,25 @@ def test_a_slip_in_what_engineering_needs_is_told(told: Told, old: str, new: str
     assert sentence in [problem.split(": ", 1)[1] for problem in told("engineering.toml", old=old, new=new)]
 
 
-def test_a_slip_in_the_limits_is_told(told: Told) -> None:
-    assert told("range/common.toml", "least_rise = oops\n")[0].startswith("common.toml:1: ")
+def test_limits_that_are_no_toml_are_told_with_their_line(told: Told) -> None:
+    assert told("range/common.toml", "least_rise = oops\n") == [
+        "range/common.toml:1: this is not TOML: invalid value. Mend it at line 1, column 14."
+    ]
+
+
+def test_a_missing_limit_is_told_with_what_to_add(told: Told) -> None:
+    problems = told("range/common.toml", old="least_rise = ", new="least_rize = ")
+    assert any(
+        problem.startswith(
+            'range/common.toml: the limit "least_rise" is missing. Add least_rise = { is = 0.3, unit = "m"'
+        )
+        for problem in problems
+    )
+    assert any(problem.endswith('no check reads "least_rize". Did you mean "least_rise"?') for problem in problems)
+
+
+@pytest.mark.parametrize("figure", ['"0.3"', "true", "nan", "inf", "[0.3]", "{ a = 1 }"])
+def test_a_limit_that_is_no_figure_is_told_and_breaks_nothing(told: Told, figure: str) -> None:
+    problems = told("range/common.toml", old="least_rise = { is = 0.3", new=f"least_rise = {{ is = {figure}")
+    assert problems
+    assert all('"least_rise"' in problem for problem in problems)

@@ -102,9 +102,9 @@ def test_a_bottle_is_asked_how_far_across_it_is() -> None:
 
 def test_only_the_weight_is_asked_when_the_size_is_known() -> None:
     boxes = {"product.length": 0.4, "product.width": 0.3, "product.height": 0.25}
-    assert ask("product_size", boxes).startswith("And what does one weigh?")
+    assert ask("product_size", boxes).startswith("What does one weigh?")
     jars = {"product.type": "jar", "product.diameter": 0.1, "product.height": 0.2}
-    assert ask("product_size", jars).startswith("And what does one weigh?")
+    assert ask("product_size", jars).startswith("What does one weigh?")
 
 
 def test_only_the_size_is_asked_when_the_weight_is_known() -> None:
@@ -115,8 +115,8 @@ def test_only_the_size_is_asked_when_the_weight_is_known() -> None:
 
 
 def test_the_height_already_told_is_not_asked_again() -> None:
-    assert ask("rise_heights", {"rise.infeed_height": 0.8}).startswith("And how high above the floor do they go out?")
-    assert ask("rise_heights", {"rise.discharge_height": 3}).startswith("And how high above the floor do they come in?")
+    assert ask("rise_heights", {"rise.infeed_height": 0.8}).startswith("How high above the floor do they go out?")
+    assert ask("rise_heights", {"rise.discharge_height": 3}).startswith("How high above the floor do they come in?")
 
 
 def test_a_caller_may_say_itself_which_fields_are_open() -> None:
