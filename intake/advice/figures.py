@@ -29,7 +29,7 @@ def figure_lines(found: FamilyResult, system: System, sentences: Sentences | Non
 
 def _figure(name: str, figure: Figure, system: System, sentences: Sentences) -> str:
     system = "si" if name in _METRIC_EVERYWHERE else system
-    value = shown(figure.value, figure.unit, system)
+    value = shown(_rounded(figure), figure.unit, system)
     spread = _range(figure, system)
     if spread is None or spread == value:
         return sentences.say("advice.figure", name=label(name), value=value)
@@ -40,3 +40,9 @@ def _range(figure: Figure, system: System) -> str | None:
     if figure.low is None or figure.high is None or figure.unit == "1":
         return None
     return show_range(figure.low, figure.high, figure.unit, system)
+
+
+def _rounded(figure: Figure) -> float:
+    """To three significant digits, as a computed figure is no rounder than that; lengths and angles go by their own."""
+    value = figure.value or 0.0
+    return value if figure.unit in ("m", "deg") else float(f"{value:.3g}")

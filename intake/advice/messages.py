@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from intake.interview.question import OpenPoint, Question
-from intake.interview.wording import Sentences, in_force, joined
+from intake.interview.wording import Sentences, by, in_force, joined
 from intake.sizing.result import Result
 from intake.spec.display import System, show_value
 from intake.spec.flat import Spec
@@ -55,7 +55,7 @@ def _sizes(spec: Spec, system: System, sentences: Sentences) -> str:
     for size in spec.sizes:
         edges = ("product.length", "product.width", "product.diameter", "product.height")
         sides = [show_value(name, found, system) for name in edges if (found := spec.of(name, size)) is not None]
-        described += [" x ".join(sides)] if sides else []
+        described += [by(sides)] if sides else []
     count = spec.of("product.sizes")
     if len(described) > 1 or (described and (count is None or count.single == 1)):
         return joined(list(dict.fromkeys(described)))

@@ -37,7 +37,7 @@ def _for(best: FamilyResult, result: Result, system: System, said: Sentences) ->
     if best.variant:
         lines.append(
             said.say(
-                "advice.best_variant", variant=said.find(f"variant.{best.variant}") or best.variant.replace("_", " ")
+                "advice.best_variant", variant=said.find(f"variant.{best.variant}") or shown(best.variant, "", system)
             )
         )
     lines += [said.say("advice.why", reason=sentence(result.why_best))] if result.why_best else []

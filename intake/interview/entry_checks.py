@@ -7,7 +7,7 @@ from pathlib import Path
 
 from intake.interview.question import Option, Question
 from intake.interview.tree import Tree
-from intake.interview.wording import Sentences, fill, joined
+from intake.interview.wording import Sentences, by, fill, joined
 from intake.sizing.result import Conflict, Result
 from intake.spec.case import Case
 from intake.spec.display import System, label, show, show_value
@@ -117,7 +117,7 @@ class EntryChecks:
         fields = ("product.weight", *edges)
         blanks = {
             "weight": show_value("product.weight", _of(spec, "product.weight", size), system),
-            "size": " x ".join(sides),
+            "size": by(sides),
             "density": show(density, "kg/m3", system),
             "least": show(least, "kg/m3", system),
             "most": show(_HEAVIEST, "kg/m3", system),

@@ -7,6 +7,11 @@ from intake.sizing.result import Check, FamilyResult, Plain, Result
 from intake.spec.display import System, label, show
 from intake.spec.vocabulary import vocabulary
 
+_CHOSEN_TO_JUST_PASS = frozenset(
+    {"slope", "grip", "carrier_pitch", "cleat_height", "width", "tier_clearance", "tilt", "round", "rise"}
+)
+"""Checks that a layout is laid out by: their margin tells nothing of how firmly it stands."""
+
 
 def family_name(family: str, sentences: Sentences) -> str:
     """What the trade calls a family."""
@@ -51,7 +56,11 @@ def verdict_reason(found: FamilyResult, result: Result, sentences: Sentences, sy
         return out_reason(found, sentences, system)
     if found.verdict == "depends":
         return few(open_matters(found, result))
-    tightest = found.tightest
+    tightest = min(
+        (check for check in found.checks if check.margin is not None and not check.warns and _tells_room(check)),
+        key=lambda check: check.margin or 0.0,
+        default=None,
+    )
     if tightest is None or tightest.margin is None:
         return ""
     return sentences.say("verdict.room_left", check=check_name(tightest.id, sentences), margin=percent(tightest.margin))
@@ -85,10 +94,15 @@ def shown(value: Plain, unit: str, system: System) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, str):
-        return value.replace("_", " ")
+        return value.replace("_", " ").replace(" deg", "°")
     if unit == "1":
         return f"{value:.2g}" if abs(value) < 10 else f"{value:.0f}"
     return show(value, unit, system)
+
+
+def _tells_room(check: Check) -> bool:
+    """A share of kelvin, too, is no room to spare that anybody would recognise."""
+    return check.id not in _CHOSEN_TO_JUST_PASS and check.unit != "K"
 
 
 def _shorter(id: str) -> list[str]:

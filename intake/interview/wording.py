@@ -69,6 +69,20 @@ def joined(words: list[str], last: str = "and") -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}" if words else ""
 
 
+def by(sides: list[str]) -> str:
+    """Sides of a product with their unit once: "400 x 300 x 250 mm".
+
+    >>> by(["16 in", "9 1/2 in"]), by(["1.2 m", "800 mm"])
+    ('16 x 9 1/2 in', '1.2 m x 800 mm')
+    """
+    unit = sides[-1].rsplit(" ", 1)[-1] if sides else ""
+    if all(
+        side.endswith(f" {unit}") and not any(mark in side[: -len(unit)] for mark in ("ft", "to")) for side in sides
+    ):
+        sides = [*(side.removesuffix(f" {unit}") for side in sides[:-1]), *sides[-1:]]
+    return " x ".join(sides)
+
+
 def sentence(text: str) -> str:
     """With a capital and a full stop."""
     tidy = text.strip()

@@ -32,7 +32,7 @@ def test_follow_ups_say_what_would_settle_them() -> None:
 def test_samples_are_asked_for_by_size_and_for_a_purpose(sized: Callable[..., Result]) -> None:
     slip = FollowUp(field=None, test="test.slip_angle", why="")
     lines = sample_request(sized(follow_ups=(slip,)), BOX, "si")
-    assert "400 mm x 300 mm x 250 mm" in lines[0]
+    assert "400 x 300 x 250 mm" in lines[0]
     assert "slide" in lines[1]
 
 
