@@ -61,17 +61,7 @@ def strand_end(start: float, rate_a: float, rate_b: float, length: float) -> flo
     inf
     """
     _check(start, rate_a, rate_b, length)
-    if start == inf:
-        return inf
-    growth = rate_a + rate_b * start
-    if growth == 0.0 or length == 0.0:
-        return start
-    x = rate_b * length
-    if x < _SERIES_BELOW:
-        return start + growth * length * (1.0 + x / 2.0)
-    if x > _LARGEST_EXPONENT:
-        return inf if growth > 0.0 else -inf
-    return start + growth * (expm1(x) / rate_b)
+    return _end(start, rate_a, rate_b, length)
 
 
 def strand_start_for_end(end: float, rate_a: float, rate_b: float, length: float) -> float:
@@ -93,12 +83,7 @@ def strand_start_for_end(end: float, rate_a: float, rate_b: float, length: float
     100.0
     """
     _check(end, rate_a, rate_b, length)
-    if end == inf:
-        return inf
-    x = rate_b * length
-    if x < _SERIES_BELOW:
-        return end - (rate_a + rate_b * end) * length * (1.0 - x / 2.0)
-    return end * exp(-x) + rate_a * (expm1(-x) / rate_b)
+    return _start(end, rate_a, rate_b, length)
 
 
 def loop_tensions(strands: Sequence[Strand], drive_after: int, least: float) -> LoopPull:
@@ -127,15 +112,21 @@ def loop_tensions(strands: Sequence[Strand], drive_after: int, least: float) -> 
     if not 0.0 <= least < inf:
         raise ValueError(f"least must be 0 or more N, got {least!r}")
     from_drive = [*strands[drive_after + 1 :], *strands[: drive_after + 1]]
-    slack = least
-    for strand in reversed(from_drive):
-        slack = max(least, strand_start_for_end(slack, *strand))
-    tension = greatest = slack
-    for strand in from_drive:
-        # The way back and the way forth round differently; a node held at `least` must not come out a hair below.
-        tension = max(least, strand_end(tension, *strand))
+    needs = [least]  # from the end back: what each node must have so that no later one is below `least`
+    for a, b, length in reversed(from_drive):
+        if not (-inf < a < inf and 0.0 <= b < inf and 0.0 <= length < inf):
+            raise ValueError(f"strands must be finite, b and length 0 or more, got {Strand(a, b, length)!r}")
+        needs.append(max(least, _start(needs[-1], a, b, length)))
+    needs.reverse()
+    # Up to the first node at `least` the tensions are the needs themselves. Worked out forwards again, a rounding
+    # error would grow with the tension.
+    at_least = needs.index(least)
+    tension = least
+    greatest = max(needs[: at_least + 1])
+    for a, b, length in from_drive[at_least:]:
+        tension = _end(tension, a, b, length)
         greatest = max(greatest, tension)
-    return LoopPull(tight=tension, slack=slack, greatest=greatest)
+    return LoopPull(tight=max(tension, least), slack=needs[0], greatest=greatest)
 
 
 def carry_gain(load_n_per_m: float, slope: float, friction: float, climbs: bool) -> float:
@@ -222,6 +213,31 @@ def capstan(tension: float, mu: float, angle: float) -> float:
         return 0.0
     exponent = mu * angle
     return inf if exponent > _LARGEST_EXPONENT else tension * exp(exponent)
+
+
+def _end(start: float, a: float, b: float, length: float) -> float:
+    """`strand_end` of values that are known to be in range: a loop checks each strand once."""
+    if start == inf:
+        return inf
+    growth = a + b * start
+    if growth == 0.0 or length == 0.0:
+        return start
+    x = b * length
+    if x < _SERIES_BELOW:
+        return start + growth * length * (1.0 + x / 2.0)
+    if x > _LARGEST_EXPONENT:
+        return inf if growth > 0.0 else -inf
+    return start + growth * (expm1(x) / b)
+
+
+def _start(end: float, a: float, b: float, length: float) -> float:
+    """`strand_start_for_end` of values that are known to be in range."""
+    if end == inf:
+        return inf
+    x = b * length
+    if x < _SERIES_BELOW:
+        return end - (a + b * end) * length * (1.0 - x / 2.0)
+    return end * exp(-x) + a * (expm1(-x) / b)
 
 
 def _check(tension: float, rate_a: float, rate_b: float, length: float) -> None:
