@@ -1,4 +1,4 @@
-"""Keeping cases safe on disk. Everything above speaks to the seam `CaseBook`; `Book` is the embedded one."""
+"""Keeping cases safe on disk. All above speak to the seam `CaseBook`; `Book` is the embedded one."""
 
 from intake.casebook.embedded import Book
 from intake.casebook.error import BookError

@@ -34,7 +34,8 @@ def written(case_id: str, events: Sequence[Event], index: IndexRow, *, personal:
     tame = _blanking([] if personal else _personal_words(events))
     header = {"format": FORMAT, "version": VERSION, "case": case_id, "index": tame(asdict(index))}
     lines = [header, *(tame(event.to_json()) for event in events)]
-    return "".join(json.dumps(line, ensure_ascii=False) + "\n" for line in lines)
+    # All but plain letters as escapes: nothing in the words steers a terminal that the export is printed to.
+    return "".join(json.dumps(line) + "\n" for line in lines)
 
 
 def read_export(text: str) -> Exported:

@@ -30,6 +30,11 @@ def test_every_line_of_an_export_is_one_json_value(book: Book, story: Story) -> 
     assert [line["seq"] for line in lines[1:]] == [1, 2, 3, 4]
 
 
+def test_an_export_printed_to_a_terminal_steers_nothing(book: Book, story: Story) -> None:
+    book.append("tea", story("\x9b2J \u202e ä \x07"), IndexRow(title="\x1b[2J"))
+    assert all(sign == "\n" or " " <= sign <= "~" for sign in book.export("tea"))
+
+
 def test_what_was_heard_of_the_person_is_blanked_everywhere_and_the_rest_still_reads(book: Book) -> None:
     text = "Ann Example here, 12 kg after Ann Example's sealer. Ed too: a@example.org"
     mail = Doubt(field="contact.email", said="a@example.org", why="w", ask="a@example.org?", span=(61, 74))
