@@ -1,6 +1,6 @@
 """Slip and tip, against a general rigid-body engine as an independent witness.
 
-MuJoCo (E. Todorov et al., "MuJoCo: A physics engine for model-based control", IROS 2012; Apache-2.0, on PyPI) knows
+MuJoCo (Todorov, Erez and Tassa, IROS 2012, from memory; on PyPI) knows
 nothing of our formulas: it steps bodies under gravity with Coulomb contacts. Starts and curves are real motions of the
 belt here, not forces added by thought: the belt accelerates, the table turns. A product must stand at 98 % of the
 limit that we reckon and go at 102 % of it. Products are invented, drawn with a fixed seed.
@@ -29,9 +29,7 @@ RAMP_S = 0.2
 STANDS_MM, STANDS_DEG = 3.0, 1.0  # the engine's contacts are a bit soft and creep
 GOES_MM, GOES_DEG = 10.0, 10.0
 STEP_S = 0.001
-TABLE_STEP_S = (
-    0.0002  # a body on a circle creeps outwards by its acceleration times half the contact's time, four steps
-)
+TABLE_STEP_S = 0.0002  # a body on a circle creeps outwards by its acceleration times the contact's time, four steps
 FEET = 24  # a round base stands on a ring of small feet: the corners between them lose at most 0.9 % of its radius
 HARD_TO_SLIP = 3.0  # friction for products that shall tip, not slide
 

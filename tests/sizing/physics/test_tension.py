@@ -121,6 +121,12 @@ def test_a_tension_beyond_the_largest_float_is_infinite_and_no_error() -> None:
     assert loop_tensions([Strand(5.0, 3.0, 1000.0)], 0, 10.0) == LoopPull(inf, 10.0, inf)
 
 
+@pytest.mark.parametrize("exponent", [699.0, 701.0, 709.0, 710.0, 720.0, 799.0])
+def test_the_end_of_the_largest_float_is_passed_without_an_error(exponent: float) -> None:
+    assert strand_end(10.0, 5.0, 1.0, exponent) > 1e300
+    assert capstan(10.0, 1.0, exponent) > 1e300
+
+
 @given(
     st.floats(-1e300, 1e300),
     st.floats(-1e300, 1e300),
@@ -141,6 +147,7 @@ def test_where_weight_and_rubbing_balance_the_tension_stays() -> None:
 def test_a_strand_without_length_changes_nothing() -> None:
     assert strand_end(123.0, 50.0, 0.3, 0.0) == 123.0
     assert strand_start_for_end(123.0, 50.0, 0.3, 0.0) == 123.0
+    assert strand_end(1e300, 50.0, 1e10, 0.0) == 1e300
 
 
 @given(st.floats(1.0, 1e4), st.floats(0.01, 0.6), st.floats(0.05, 5.0), st.floats(0.01, 7.0))
