@@ -43,6 +43,6 @@ def _range(figure: Figure, system: System) -> str | None:
 
 
 def _rounded(figure: Figure) -> float:
-    """To three significant digits, as a computed figure is no rounder than that; lengths and angles go by their own."""
+    """Seconds to three digits; all else is rounded as it is shown."""
     value = figure.value or 0.0
-    return value if figure.unit in ("m", "deg") else float(f"{value:.3g}")
+    return float(f"{value:.3g}") if figure.unit == "s" else value
