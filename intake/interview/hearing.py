@@ -5,9 +5,9 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
+from intake import reading
 from intake.interview.question import Question
 from intake.interview.replies import Replies
-from intake.reading import read
 from intake.spec.case import Case
 from intake.spec.facts import Fact, Heard
 
@@ -110,7 +110,7 @@ class Hearing:
         return Taken(reply="facts", heard=self._read(text, asked), corrects=True, settles=asked)
 
     def _read(self, text: str, asked: tuple[str, ...]) -> Heard:
-        return read(text, asked=asked or None, questions=self._folder)
+        return reading.read(text, asked=asked or None, questions=self._folder)
 
 
 def _choice(fact: Fact) -> Taken:
