@@ -81,23 +81,38 @@ def heading_passes(variant: Variant, view: View) -> bool:
 
 def _try_layouts(family: Family, variant: Variant, view: View, d: Limits, *, room: bool) -> Trial:
     best = Trial(False, None, variant, False, (), -1)
-    blocking = [row for row in family.rows if not row.warns and (room or not row.is_room)]
+    shape = _blocking(family.rows, room)
+    load = _blocking(family.load_rows, room)
     for swapped in swaps(view):
         lay(view, swapped)
         for layout in variant.layouts(view, d):
             family.fill(view, layout, d)
-            depth = 0
-            for row in blocking:
-                if not row.passes(view, d):
-                    break
-                depth += 1
-            else:
+            depth = _depth(shape, view, d)
+            stopped = shape[depth].id if depth < len(shape) else None
+            if stopped is None:
+                family.load(view, layout, d)
+                further = _depth(load, view, d)
+                depth += further
+                stopped = load[further].id if further < len(load) else None
+            if stopped is None:
                 lay(view, False)
                 return Trial(True, layout, variant, swapped, (), depth)
             if depth > best.depth:
-                best = Trial(False, layout, variant, swapped, (blocking[depth].id,), depth)
+                best = Trial(False, layout, variant, swapped, (stopped,), depth)
     lay(view, False)
     return best
+
+
+def _blocking(rows: tuple[Row, ...], room: bool) -> list[Row]:
+    return [row for row in rows if not row.warns and (room or not row.is_room)]
+
+
+def _depth(rows: list[Row], view: View, d: Limits) -> int:
+    """How many rows hold before the first that does not."""
+    for count, row in enumerate(rows):
+        if not row.passes(view, d):
+            return count
+    return len(rows)
 
 
 def passing(rows: Iterable[Row], view: View, d: Limits) -> dict[str, bool]:

@@ -12,6 +12,10 @@ Layout = Any
 """A family's own named tuple: what stays fixed while the open figures move."""
 
 
+def nothing_more(view: View, layout: Layout, d: Limits) -> None:
+    """The load of a family whose `fill` has written everything."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Variant:
     """One way to build a family (in line, folded; S path, C path), with the gates that only it has."""
@@ -25,7 +29,11 @@ class Variant:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Family:
-    """One family. `fill` writes the figures of a layout into a view; `rows` are then held against it."""
+    """One family.
+
+    `fill` writes the shape of a layout into a view, and `rows` are held against it; `load` then writes what it takes
+    to drive it, and `load_rows` are held against that. A layout that does not fit is dropped before it is driven.
+    """
 
     name: str
     gates: tuple[Gate, ...]
@@ -33,6 +41,8 @@ class Family:
     variants: tuple[Variant, ...]
     fill: Callable[[View, Layout, Limits], None]
     rows: tuple[Row, ...]
+    load: Callable[[View, Layout, Limits], None] = nothing_more
+    load_rows: tuple[Row, ...] = ()
     figures: Callable[[View, Layout, Limits], dict[str, float]]
     name_of: Callable[[Layout], str]
     follows: Mapping[str, tuple[str, ...]]
@@ -41,4 +51,9 @@ class Family:
     @property
     def all_rows(self) -> tuple[Row, ...]:
         """Every numeric check, in the order they are tried."""
-        return (*self.before, *self.rows)
+        return (*self.before, *self.rows, *self.load_rows)
+
+    def fill_all(self, view: View, layout: Layout, d: Limits) -> None:
+        """Shape and load of a layout."""
+        self.fill(view, layout, d)
+        self.load(view, layout, d)

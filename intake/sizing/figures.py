@@ -168,7 +168,7 @@ def _set(seen: View, name: str, value: float) -> None:
 
 def _passes(family: Family, layout: Any, seen: View, d: Limits, name: str, value: float) -> bool:
     _set(seen, name, value)
-    family.fill(seen, layout, d)
+    family.fill_all(seen, layout, d)
     return all(row.passes(seen, d) for row in family.all_rows if not row.is_room and not row.warns)
 
 

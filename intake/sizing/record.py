@@ -33,7 +33,7 @@ class Views:
             seen = view(job, mode)
             lay(seen, swapped)
             if layout is not None:
-                family.fill(seen, layout, d)
+                family.fill_all(seen, layout, d)
             self.by_mode[mode] = seen
 
     def __getitem__(self, mode: int) -> View:

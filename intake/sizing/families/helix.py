@@ -129,11 +129,15 @@ def _fill(view: View, lay: Helix, d: Limits) -> None:
             num.path = num.s + num.le
             num.qb = d.belt_mass_per_area * lay.belt
             num.B = guide_rate(d.guide_friction, num.th, r_path)
+        set_envelope(hi, lo, d, (outside, outside), (outside, outside))
+
+
+def _load(view: View, lay: Helix, d: Limits) -> None:
+    for hi, lo in view.sizes:
         derating(hi, lo, d)
         rated = d.allowed_pull_by_width[lay.belt_index]
         lo.allow, hi.allow = rated * lo.derate, rated * hi.derate
         _pull(view, hi, lo, d)
-        set_envelope(hi, lo, d, (outside, outside), (outside, outside))
 
 
 def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
@@ -230,9 +234,20 @@ def _family(name: str) -> Family:
         variants=(Variant(name="helix", gates=(), layouts=_layouts, headings=None),),
         fill=_fill,
         rows=(
-            _WIDTH, _SPEED, _RATE, _SLOPE, _TIER, *room_rows(layout_reads=("W", "L", "rise")), slip_row(), curve_row(),
-            tip_row(curved=True), tilt_row(), *pull, power_row(), transfer_row(),
+            _WIDTH,
+            _SPEED,
+            _RATE,
+            _SLOPE,
+            _TIER,
+            *room_rows(layout_reads=("W", "L", "rise")),
+            slip_row(),
+            curve_row(),
+            tip_row(curved=True),
+            tilt_row(),
+            transfer_row(),
         ),
+        load=_load,
+        load_rows=(*pull, power_row()),
         figures=_figures,
         name_of=lambda lay: f"{lay.turns:g}_turns_{'clockwise' if lay.hand > 0 else 'anticlockwise'}",
         follows={"th": ("rise",), "v": ("R", "L"), "p": ("L",)},
