@@ -33,9 +33,9 @@ def test_sizing_alone_loads_no_screen_model_or_unit_library() -> None:
     ids=" ".join,
 )
 def test_commands_for_scripts_load_neither_screen_models_nor_units(words: list[str], stdin: str) -> None:
-    assert loaded_after(f"from intake.cli import main; main({words!r})", stdin).isdisjoint(HEAVY)
+    assert loaded_after(f"from intake.cli import main; assert main({words!r}) == 0", stdin).isdisjoint(HEAVY)
 
 
 def test_the_interview_line_by_line_loads_no_screen_library() -> None:
-    loaded = loaded_after("from intake.cli import main; main(['ask'])", "12 kg cases\n/quit\n")
+    loaded = loaded_after("from intake.cli import main; assert main(['ask']) == 0", "12 kg cases\n/quit\n")
     assert loaded.isdisjoint({"textual", "rich"})
