@@ -2,16 +2,35 @@
 
 import json
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
+from intake import sizing
 from intake.interview.question import Question
 from intake.sizing import size
-from intake.spec.flat import SpecError
+from intake.sizing.result import Result
+from intake.spec.flat import Spec, SpecError
 from intake.talk import Interview
 
 FIRST = "Hi, 400 x 300 x 250 mm taped cases, 12 kg, up to a mezzanine"
 KNOWN = f"{FIRST}. About 20 a minute, 24 at most, from 0.8 m to 3.8 m."
+
+
+@pytest.fixture
+def sampled() -> None:
+    """Asked for by the tests that want the sizing with its samples."""
+
+
+@pytest.fixture(autouse=True)
+def without_samples(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The real sizing, but without its 256 samples, which take most of the time of these tests."""
+
+    def bare(spec: Spec, *, worth: bool, questions: Path) -> Result:
+        return size(spec, questions=questions)
+
+    if "sampled" not in request.fixturenames:
+        monkeypatch.setattr(sizing, "size", bare)
 
 
 def asked_to_the_end(talk: Interview, reply: str = "don't know", most: int = 80) -> list[Question]:
@@ -300,7 +319,7 @@ def test_a_correction_that_brings_a_family_back_brings_its_questions_back() -> N
 
 def test_a_family_out_by_its_pace_is_named_as_the_reason() -> None:
     talk = Interview()
-    talk.hear("bottles, 80 x 80 x 200 mm, 1 kg, glass, 350 a minute, 380 at most, up 3 m from 0.9 m")
+    talk.hear("bottles, 80 x 80 x 200 mm, 1 kg, glass, 310 a minute, 320 at most, up 3 m from 0.9 m")
     assert talk.result().families["side_grip"].verdict == "out"
     reasons = [left.why for left in talk.skipped if left.fields == ("handling.squeeze_limit",)]
     assert len(reasons) == 1
@@ -336,7 +355,8 @@ def test_a_freezer_refers_out_and_ends_the_talk() -> None:
     assert [question for question in talk.open_questions() if question.kind == "question"] == []
 
 
-def test_once_decided_the_talk_goes_on_with_what_engineering_needs() -> None:
+@pytest.mark.usefixtures("sampled")
+def test_the_choice_of_a_family_is_asked_for_before_what_engineering_needs() -> None:
     talk = Interview()
     talk.hear(KNOWN)
     asked = asked_to_the_end(talk)
@@ -348,6 +368,7 @@ def test_once_decided_the_talk_goes_on_with_what_engineering_needs() -> None:
 # --- the record ---
 
 
+@pytest.mark.usefixtures("sampled")
 def test_the_talk_and_the_core_agree() -> None:
     talk = Interview()
     talk.hear(KNOWN)
