@@ -85,7 +85,10 @@ def _try_layouts(family: Family, variant: Variant, view: View, d: Limits, *, roo
     load = _blocking(family.load_rows, room)
     for swapped in swaps(view):
         lay(view, swapped)
+        hopeless: object = None
         for layout in variant.layouts(view, d):
+            if hopeless is not None and family.drive_group(layout) == hopeless:
+                continue
             family.fill(view, layout, d)
             depth = _depth(shape, view, d)
             stopped = shape[depth].id if depth < len(shape) else None
@@ -93,7 +96,8 @@ def _try_layouts(family: Family, variant: Variant, view: View, d: Limits, *, roo
                 family.load(view, layout, d)
                 further = _depth(load, view, d)
                 depth += further
-                stopped = load[further].id if further < len(load) else None
+                if further < len(load):
+                    stopped, hopeless = load[further].id, family.drive_group(layout)
             if stopped is None:
                 lay(view, False)
                 return Trial(True, layout, variant, swapped, (), depth)

@@ -12,6 +12,11 @@ Layout = Any
 """A family's own named tuple: what stays fixed while the open figures move."""
 
 
+def each_alone(layout: Layout) -> object:
+    """A group of its own for every layout."""
+    return object()
+
+
 def nothing_more(view: View, layout: Layout, d: Limits) -> None:
     """The load of a family whose `fill` has written everything."""
 
@@ -43,6 +48,8 @@ class Family:
     rows: tuple[Row, ...]
     load: Callable[[View, Layout, Limits], None] = nothing_more
     load_rows: tuple[Row, ...] = ()
+    drive_group: Callable[[Layout], object] = each_alone
+    """Layouts of one group only get harder to drive, one after another: once one fails, the rest are dropped."""
     figures: Callable[[View, Layout, Limits], dict[str, float]]
     name_of: Callable[[Layout], str]
     follows: Mapping[str, tuple[str, ...]]

@@ -27,9 +27,20 @@ def flags(
         heavy = [f for f in families.values() if (c := f.check("weight")) is not None and c.passes is False]
         if len(heavy) == len(families):
             raised.add("heavy_refer")
-    if best is not None:
-        raised |= _best(job, best, families[best], common)
+    for name in _leading(best, families):
+        raised |= _best(job, name, families[name], common)
     return tuple(flag for flag in ORDER if flag in raised)
+
+
+_CLOSE_BEHIND = 0.06
+
+
+def _leading(best: str | None, families: Mapping[str, FamilyResult]) -> list[str]:
+    """The best family and those close behind it, which the talk may still turn to."""
+    if best is None:
+        return []
+    least = families[best].score - _CLOSE_BEHIND
+    return [name for name, f in families.items() if f.verdict != "out" and f.score >= least]
 
 
 def _site(job: Job, common: Limits) -> set[str]:

@@ -1,7 +1,7 @@
 """The job: a spec resolved for the physics. Every figure SI, every open one with its corners."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from intake.sizing.range_data import RangeData
 from intake.sizing.result import Assumption, Conflict, Derived
@@ -47,14 +47,17 @@ BASICS = ("L", "W", "H", "m", "R", "rise")
 
 @dataclass(slots=True)
 class View:
-    """A job looked at in one mode: pairs of figures (hi, lo) for each size, and the words to try."""
+    """A job looked at in one mode: pairs of figures (hi, lo) for each size, and the words to try.
+
+    `quick`: one of many samples; a coarser search of layouts will do.
+    """
 
     mode: int
     sizes: list[tuple[Num, Num]]
     options: Mapping[str, tuple[object, ...]]
     missing: frozenset[str] = frozenset()
     swap: bool = False
-    names: tuple[str, ...] = field(default=())
+    quick: bool = False
 
     @property
     def every(self) -> bool:
@@ -99,4 +102,4 @@ def point_view(figures: Sequence[Mapping[str, float]], words: Mapping[str, objec
         num.__dict__["need"] = need
         num.__dict__["Lp"] = one["L"]
         sizes.append((num, num))
-    return View(mode=TYPICAL, sizes=sizes, options={name: (word,) for name, word in words.items()})
+    return View(mode=TYPICAL, sizes=sizes, options={name: (word,) for name, word in words.items()}, quick=True)

@@ -35,7 +35,7 @@ from intake.sizing.shared_checks import (
     transfer_row,
     washing,
 )
-from intake.sizing.stability import curve_row, slip_row, tip_row
+from intake.sizing.stability import accel, curve_row, slip_row, tip_row
 
 _MOST_TURNS = 24
 _WASHDOWN = "washdown_spiral"
@@ -53,61 +53,80 @@ class Helix(NamedTuple):
 
 @cache
 def _frames(
-    family: str, widths: tuple[float, ...], factor: float, least: float, most: float, step: float
+    family: str, widths: tuple[float, ...], factor: float, least: float, most: float, step: float, coarse: bool
 ) -> tuple[tuple[float, float, int], ...]:
-    """Every inside radius and belt width of the range, the smallest floor first."""
+    """Every inside radius and belt width of the range, the smallest floor first; coarse: three radii a width."""
     found = []
     for index, width in enumerate(widths):
         start = max(least, factor * width)
         count = floor((most - start) / step + 1e-9)
-        found += [(start + n * step, width, index) for n in range(count + 1)]
+        steps = sorted({0, count // 3, count}) if coarse else range(count + 1)
+        found += [(start + n * step, width, index) for n in steps]
     return tuple(sorted(found, key=lambda frame: (frame[0] + frame[1], frame[1])))
 
 
 def _layouts(view: View, d: Limits) -> Iterator[Helix]:
+    """Frames by floor, smallest first, each with the turns that may pass; at least one layout, to show what stops it.
+
+    Bounds drop what cannot pass before it is laid out: width in the curve, floor, slope by range and by friction.
+    """
     frames = _frames(
-        d.family, d.belt_widths, d.inside_radius_per_belt_width, d.least_inside_radius, d.largest_inside_radius,
+        d.family,
+        d.belt_widths,
+        d.inside_radius_per_belt_width,
+        d.least_inside_radius,
+        d.largest_inside_radius,
         d.inside_radius_step,
-    )  # fmt: skip
-    first = view.sizes[0]
-    room = min(first[1].lx, first[1].ly)
-    tallest = max(hi.H for hi, _ in view.sizes)
-    tier = tallest + d.tier_structure + d.tier_clearance
-    steepest = tan(d.slope_most)
-    shown = False
+        view.quick,
+    )
+    hi, lo = view.sizes[0]
+    room = min(lo.lx, lo.ly)
+    tier = max(one.H for one, _ in view.sizes) + d.tier_structure + d.tier_clearance
+    most_turns = max(1.0, lo.rise / tier)
+    steepest = min(tan(d.slope_most), _steepest_by_friction(view, d))
+    fallback: Helix | None = None
     for inside, belt, index in frames:
-        if any(width_in_curve(inside, hi.W, hi.L) + d.edge_clearance > belt + 1e-9 for hi, _ in view.sizes):
+        if any(width_in_curve(inside, one.W, one.L) + d.edge_clearance > belt + 1e-9 for one, _ in view.sizes):
             continue
-        too_wide = 2 * (inside + belt + d.frame_margin) > room + 1e-9
-        if too_wide and shown:
-            return
-        shown = True
-        least_turns = first[0].rise / (pi * (2 * inside + belt) * steepest)
-        most_turns = max(1.0, first[1].rise / tier)
-        for turns, hand in _turns(view.options["turn"], least_turns, most_turns):
-            yield Helix(turns, hand, inside, belt, index)
-        if too_wide:
-            return
-    if not shown:  # not even the widest belt takes the product: let that be what stops it
+        if fallback is None:
+            least = hi.rise / (pi * (2 * inside + belt) * tan(d.slope_most))
+            fallback = Helix(max(1.0, float(ceil(least))), 1, inside, belt, index)
+        if 2 * (inside + belt + d.frame_margin) > room + 1e-9:
+            break
+        if steepest > 0.0:
+            least = hi.rise / (pi * (2 * inside + belt) * steepest)
+            for turns, hand in _turns(view.options["turn"], least, most_turns):
+                yield Helix(turns, hand, inside, belt, index)
+    if fallback is None:  # not even the widest belt takes the product: let that be what stops it
         inside, belt, index = frames[-1]
-        yield Helix(max(1.0, ceil(first[0].rise / (pi * (2 * inside + belt) * steepest))), 1, inside, belt, index)
+        fallback = Helix(1.0, 1, inside, belt, index)
+    yield _with_heading(fallback, view.options["turn"])
+
+
+def _steepest_by_friction(view: View, d: Limits) -> float:
+    """Tangent of a slope above which the product surely slips: mu / SF - a / g, without the curve [-]."""
+    return float(min(lo.mu for _, lo in view.sizes) / d.slip_safety - accel(d) / G)
 
 
 def _turns(headings: tuple[object, ...], least: float, most: float) -> list[tuple[float, int]]:
-    """Turns that give a heading, by either hand, fewest first; the first one short of `most` is kept even if above it."""
-    found: list[tuple[float, int]] = []
+    """Turns from `least` to `most` that give a heading, by either hand, fewest first."""
+    found: set[tuple[float, int]] = set()
     for heading in headings:
         degrees = float(heading)  # type: ignore[arg-type]  # headings are floats
         for hand, part in ((1, degrees / 360.0), (-1, (360.0 - degrees) % 360.0 / 360.0)):
             whole = max(0, ceil(least - part - 1e-9))
             if whole + part <= 0.0:
                 whole += 1
-            first = True
-            while whole + part <= min(most, _MOST_TURNS) + 1e-9 or first:
-                found.append((whole + part, hand))
-                first = False
+            while whole + part <= min(most, _MOST_TURNS) + 1e-9:
+                found.add((whole + part, hand))
                 whole += 1
-    return sorted(set(found))[:12]
+    return sorted(found)[:12]
+
+
+def _with_heading(layout: Helix, headings: tuple[object, ...]) -> Helix:
+    """The layout with its turns raised to the next that gives the first heading."""
+    part = float(headings[0]) / 360.0  # type: ignore[arg-type]  # headings are floats
+    return layout._replace(turns=ceil(layout.turns - part - 1e-9) + part)
 
 
 def _fill(view: View, lay: Helix, d: Limits) -> None:
@@ -133,9 +152,9 @@ def _fill(view: View, lay: Helix, d: Limits) -> None:
 
 
 def _load(view: View, lay: Helix, d: Limits) -> None:
+    rated = d.allowed_pull_by_width[lay.belt_index]
     for hi, lo in view.sizes:
         derating(hi, lo, d)
-        rated = d.allowed_pull_by_width[lay.belt_index]
         lo.allow, hi.allow = rated * lo.derate, rated * hi.derate
         _pull(view, hi, lo, d)
 
@@ -248,6 +267,7 @@ def _family(name: str) -> Family:
         ),
         load=_load,
         load_rows=(*pull, power_row()),
+        drive_group=lambda lay: (lay.inside, lay.belt),
         figures=_figures,
         name_of=lambda lay: f"{lay.turns:g}_turns_{'clockwise' if lay.hand > 0 else 'anticlockwise'}",
         follows={"th": ("rise",), "v": ("R", "L"), "p": ("L",)},
