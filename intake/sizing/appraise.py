@@ -1,6 +1,6 @@
 """One family's result: the verdict by its bounds, the layout to show, checks, figures and the reasons in words."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from intake.sizing.engine import Trial, attempt
 from intake.sizing.family import Family, Layout, Variant
@@ -76,6 +76,9 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     all_checks = checks(job, family, variant, layout, views)
     shown = figures(job, family, layout, views, found.swapped)
     open_asks = _open(job, found, all_checks)
+    shown = {
+        name: replace(one, needs=open_asks) if one.value is None and not one.needs else one for name, one in shown.items()
+    }
     why = reasons(family, views[TYPICAL], d, job.data) if layout is not None else {}
     score = 0.0
     if found.verdict != "out" and why:

@@ -125,7 +125,7 @@ def power_row(reads: tuple[str, ...] = ("m", "R", "rise")) -> Row:
     """Motor needed, at the shaft divided by efficiency (or braked times it), against the largest of the range."""
     return Row(
         id="power", sense="at_most", unit="W", body=lambda hi, lo, d: (hi.motor_needed, d.motor_most),
-        formula="max(shaft/eta, -shaft*eta)", reads=reads, constants={"eta": "efficiency"}, units={"shaft": "W"},
+        formula="max(shaft_each/eta, -shaft_each*eta)", reads=reads, constants={"eta": "efficiency"}, units={"shaft_each": "W"},
         source="motor = shaft / efficiency; a lowering load is braked", each_size=True,
     )  # fmt: skip
 

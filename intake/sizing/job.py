@@ -73,11 +73,10 @@ def view(job: Job, mode: int) -> View:
         for name, var in figures.items():
             hi.__dict__[name] = var.hi[mode]
             lo.__dict__[name] = var.lo[mode]
-        length = figures["L"]
-        # A belt has one pitch: a spread of lengths does not make it shorter for the small ones.
-        is_spread = length.hi[BEST] != length.lo[BEST] and length.hi[BEST] == length.hi[WORST]
-        hi.__dict__["Lp"] = hi.L
-        lo.__dict__["Lp"] = hi.L if is_spread else lo.L
+        # A belt has one pitch and one width: a spread of sizes does not make it shorter or narrower for the small ones.
+        for name, common in (("L", "Lp"), ("W", "Wp")):
+            hi.__dict__[common] = hi.__dict__[name]
+            lo.__dict__[common] = (hi if figures[name].is_spread else lo).__dict__[name]
         sizes.append((hi, lo))
     options = {name: choice.options(mode) for name, choice in job.choices.items()}
     missing: frozenset[str] = frozenset()
@@ -100,6 +99,6 @@ def point_view(figures: Sequence[Mapping[str, float]], words: Mapping[str, objec
         num = Num()
         num.__dict__.update(one)
         num.__dict__["need"] = need
-        num.__dict__["Lp"] = one["L"]
+        num.__dict__["Lp"], num.__dict__["Wp"] = one["L"], one["W"]
         sizes.append((num, num))
     return View(mode=TYPICAL, sizes=sizes, options={name: (word,) for name, word in words.items()}, quick=True)

@@ -6,7 +6,7 @@ from random import Random
 from zlib import crc32
 
 from intake.sizing.job import Job, View, point_view
-from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST, Choice, Var
+from intake.sizing.unknowns import LIKELY, TYPICAL, WORST, Choice, Var
 
 _SCALED = {"b": "L", "bw": "W", "h": "H"}
 _PLACED = ("L", "W", "H", "m", "R", "rise", "zlow", "ztop", "lx", "ly", "ceil")
@@ -116,8 +116,5 @@ class Sampler:
 
 def _is_drawn(var: Var) -> bool:
     """True for a figure that may take several plausible values of which one is true."""
-    return var.missing or (var.hi[LIKELY] != var.hi[WORST] and not _is_spread(var))
+    return var.missing or (var.hi[LIKELY] != var.hi[WORST] and not var.is_spread)
 
-
-def _is_spread(var: Var) -> bool:
-    return var.hi[BEST] == var.hi[WORST] and var.lo[BEST] == var.lo[WORST] and var.hi[BEST] != var.lo[BEST]

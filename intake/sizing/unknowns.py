@@ -32,6 +32,11 @@ class Var:
         return self.hi[BEST] != self.hi[WORST] or self.lo[BEST] != self.lo[WORST] or self.missing
 
     @property
+    def is_spread(self) -> bool:
+        """True where every value between two ends occurs."""
+        return self.hi[BEST] == self.hi[WORST] and self.lo[BEST] == self.lo[WORST] and self.hi[BEST] != self.lo[BEST]
+
+    @property
     def typical(self) -> float:
         """The value at the design point, the high one of a spread."""
         return self.hi[TYPICAL]

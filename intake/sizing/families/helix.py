@@ -215,7 +215,7 @@ _SPEED = Row(
 )  # fmt: skip
 
 _RATE = Row(
-    id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / lo.p * 60.0),
+    id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / hi.p * 60.0),
     formula="R*60", reads=("R", "L"), source="top belt speed over pitch",
 )  # fmt: skip
 

@@ -72,7 +72,7 @@ def speed_rows() -> tuple[Row, ...]:
             reads=("R", "L"), source="flow: speed = rate x pitch",
         ),
         Row(
-            id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / lo.p * 60.0),
+            id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / hi.p * 60.0),
             formula="R*60", reads=("R", "L"), source="top belt speed over pitch",
         ),
     )  # fmt: skip
@@ -126,13 +126,17 @@ def _lanes(count: int) -> Callable[[View, Limits], Iterator[Runs]]:
 
 def _fill(view: View, lay: Runs, d: Limits) -> None:
     belt = belt_for(view, d)
-    inside = d.curve_radius_per_product_width * max(hi.W for hi, _ in view.sizes)
+    factor = d.curve_radius_per_product_width
+    inside = factor * max(hi.Wp for hi, _ in view.sizes)
+    inside_lo = factor * max(lo.Wp for _, lo in view.sizes)
     runs = lay.lanes * lay.series
     r_path = inside + belt / 2.0
     if lay.lanes == 1:
         flow(view, d.gap)
     else:
-        p_hi = max(pitch_curved(hi.Lp, d.gap, d.gap / 2, r_path, inside) for hi, _ in view.sizes)
+        # The tighter the curve, the more the gaps close on its inside: a narrow product is the worse case here.
+        tight = inside_lo + belt / 2.0
+        p_hi = max(pitch_curved(hi.Lp, d.gap, d.gap / 2, tight, inside_lo) for hi, _ in view.sizes)
         p_lo = max(pitch_curved(lo.Lp, d.gap, d.gap / 2, r_path, inside) for _, lo in view.sizes)
         set_flow(view, p_hi, p_lo)
     end = max(d.level_end, max(hi.L for hi, _ in view.sizes))
@@ -140,7 +144,7 @@ def _fill(view: View, lay: Runs, d: Limits) -> None:
     curves = (lay.lanes - 1) * pi * r_path
     for hi, lo in view.sizes:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
-            num.Wb, num.ri, num.r, num.runs = belt, inside, r_path, float(runs)
+            num.Wb, num.ri, num.r, num.runs = belt, inside, r_path if num is hi else inside_lo + belt / 2.0, float(runs)
             num.th, num.th_curve, num.tilt_used = lay.slope, 0.0, lay.slope
             num.run = num.rise / tan(lay.slope) / runs
             num.s = num.rise / sin(lay.slope) / runs

@@ -163,7 +163,7 @@ _OPENING_SPAN = Row(
 )  # fmt: skip
 _RATE = Row(
     id="rate", sense="at_most", unit="1/min",
-    body=lambda hi, lo, d: (hi.R * 60.0, min(d.rate_most, d.speed_most / lo.p) * 60.0), formula="R*60", reads=("R", "L"),
+    body=lambda hi, lo, d: (hi.R * 60.0, min(d.rate_most, d.speed_most / hi.p) * 60.0), formula="R*60", reads=("R", "L"),
     source="top speed over pitch; range data",
 )  # fmt: skip
 _SPEED = Row(
