@@ -26,17 +26,24 @@ class Standing:
 
 
 def standing(job: Job, family: Family) -> Standing:
-    """The verdict of a family by bounds, and the layout that shows it best."""
+    """The verdict of a family by bounds, and the layout that shows it best.
+
+    When lowering, a load both drives and rubs, so that more of it may pull less: the corners of the bounds are not the
+    ends of everything. So a family is out only when the design point and the best plausible case fail too, and fits
+    only when the design point passes too.
+    """
     d = job.data.families[family.name]
     best = attempt(family, view(job, BEST), d)
-    if not best.passes:
-        return Standing("out", True, best.layout, best.variant, best.swapped)
-    if not job.missing_basics:
+    if best.passes and not job.missing_basics:
         worst = _worst(job, family, d)
         if worst is not None:
             return Standing("fits", False, worst.layout, worst.variant, worst.swapped)
+    if not best.passes and (not job.is_open or best.layout is None):
+        return Standing("out", True, best.layout, best.variant, best.swapped)
     typical = attempt(family, view(job, TYPICAL), d)
     likely = typical if typical.passes else attempt(family, view(job, LIKELY), d)
+    if not (best.passes or typical.passes or likely.passes):
+        return Standing("out", True, best.layout, best.variant, best.swapped)
     shown = next((trial for trial in (typical, likely, best) if trial.passes), best)
     return Standing("depends", not likely.passes, shown.layout, shown.variant, shown.swapped)
 
@@ -52,17 +59,12 @@ def _worst(job: Job, family: Family, d: Limits) -> Trial | None:
         if not trial.passes:
             return None
         first = first or trial
-    return first
+    return first if attempt(family, view(job, TYPICAL), d).passes else None
 
 
 def verdict_of(job: Job, family: Family) -> Verdict:
     """The verdict alone: the quick pass by bounds."""
-    d = job.data.families[family.name]
-    if not attempt(family, view(job, BEST), d).passes:
-        return "out"
-    if not job.missing_basics and _worst(job, family, d) is not None:
-        return "fits"
-    return "depends"
+    return standing(job, family).verdict
 
 
 def appraise(job: Job, family: Family, words: Words) -> FamilyResult:

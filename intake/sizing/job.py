@@ -32,6 +32,12 @@ class Job:
     conflicts: tuple[Conflict, ...]
 
     @property
+    def is_open(self) -> bool:
+        """True while any figure or word may still take more than one value."""
+        open_figure = any(var.is_open for figures in self.sizes for var in figures.values())
+        return open_figure or any(choice.is_open for choice in self.choices.values())
+
+    @property
     def missing_basics(self) -> tuple[str, ...]:
         """Fields without which no machine can be laid out: size, weight, rate, rise."""
         asks: list[str] = []

@@ -97,11 +97,9 @@ def _row(job: Job, row: Row, views: Views, d: Limits) -> Check:
     hi, lo = typical.sizes[index]
     value, limit = row.body(hi, lo, d)
     unknown = [name for name in row.reads if _missing(job, name, index)]
-    passes: bool | None
-    if not row.passes(best, d):
-        passes = False
-    else:
-        passes = True if worst is not None and row.passes(worst, d) else None
+    ever = row.passes(best, d) or row.passes(typical, d) or row.passes(views[LIKELY], d)
+    always = worst is not None and row.passes(worst, d) and row.passes(typical, d)
+    passes = True if always else None if ever else False
     return Check(
         id=row.id,
         sense=row.sense,

@@ -50,7 +50,11 @@ class Runs(NamedTuple):
 
 def belt_for(view: View, d: Limits) -> float:
     """The narrowest belt of the range that takes the product with its clearance; the widest when none does [m]."""
-    need = max(hi.W for hi, _ in view.sizes) + 2.0 * d.side_clearance
+    return _belt_over(max(hi.W for hi, _ in view.sizes), d)
+
+
+def _belt_over(product_width: float, d: Limits) -> float:
+    need = product_width + 2.0 * d.side_clearance
     widths: tuple[float, ...] = d.belt_widths
     return next((w for w in widths if w >= need - 1e-9), widths[-1])
 
@@ -81,8 +85,9 @@ def speed_rows() -> tuple[Row, ...]:
 def straight_pull(view: View, hi: Num, lo: Num, d: Limits, runs: float) -> None:
     """Write pull, allowed pull and motor of one straight run, and the shaft power of all of them."""
     derating(hi, lo, d)
-    rated = d.allowed_pull_per_width * hi.Wb
-    lo.allow, hi.allow = rated * lo.derate, rated * hi.derate
+    # A wider product gets a wider belt, and that may pull more: low is worse.
+    narrow = _belt_over(max(low.Wp for _, low in view.sizes), d)
+    lo.allow, hi.allow = d.allowed_pull_per_width * narrow * lo.derate, d.allowed_pull_per_width * hi.Wb * hi.derate
     hi.q = hi.qb + hi.m / lo.p
     hi.q_bu = hi.qb + hi.m / lo.L if backs_up(view) else hi.q
 
