@@ -64,8 +64,7 @@ class Standing:
                 yield f"Back in: {_family(name, result, system)}"
         self._verdicts = {name: found.verdict for name, found in result.families.items()}
         if result.best != self._best:
-            if result.best is not None:
-                yield f"Best so far: {family_name(result.best)}"
+            yield f"Best so far: {family_name(result.best) if result.best is not None else 'none yet'}"
             self._best = result.best
 
 

@@ -2,10 +2,11 @@
 
 import io
 import sys
+from pathlib import Path
 
 import pytest
 
-from intake.casebook import Book
+from intake.casebook import Book, BookError
 from intake.cli import main
 
 
@@ -97,11 +98,19 @@ def test_a_talk_without_a_name_says_that_it_is_not_kept(ask: Asker) -> None:
     assert any("not kept" in line and "--case" in line for line in ask("cases 12 kg", "/quit"))
 
 
-def test_trouble_with_the_book_is_said_and_the_talk_goes_on(
-    ask: Asker, monkeypatch: pytest.MonkeyPatch, tmp_path: object
-) -> None:
-    monkeypatch.setenv("INTAKE_BOOK", f"{tmp_path}")  # a folder where the file should be
-    monkeypatch.setattr("intake.cli.ask_session.Session.greet", lambda self: None)
+def test_trouble_with_the_book_is_said_and_the_talk_goes_on(ask: Asker, monkeypatch: pytest.MonkeyPatch) -> None:
+    def full(*_: object) -> int:
+        raise BookError("full", "the disk is full", "Free some space.")
+
+    monkeypatch.setattr(Book, "append", full)
     said = ask("cases 400x300x250 mm, 12 kg", "/quit", words=("--case", "tea"))
-    assert starting(said, "NOT SAVED:")
+    assert any("the disk is full" in line for line in starting(said, "NOT SAVED:"))
     assert starting(said, "Ask:")
+
+
+def test_a_book_that_cannot_be_opened_is_said_before_anything_is_typed(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    monkeypatch.setenv("INTAKE_BOOK", str(tmp_path))  # a folder where the file should be
+    assert main(["ask", "--case", "tea"]) == 2
+    assert "INTAKE_BOOK" in capsys.readouterr().err
