@@ -395,7 +395,7 @@ def from_value(
     low, high = known.low, known.high
     if low is None or high is None:
         said = (low if low is not None else high or 0.0) * scale + offset
-        possible = (min(0.0, said), said) if low is None else (said, max(_LARGEST, said))
+        possible = (min(_SMALLEST, said), said) if low is None else (said, max(_LARGEST, said))
         return doubt(possible, (said, said), said, origin, asks=(origin.partition("@")[0],))
     a, b = low * scale + offset, high * scale + offset
     if a == b:

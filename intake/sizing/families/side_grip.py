@@ -51,14 +51,11 @@ def _fill(view: View, lay: Path, d: Limits) -> None:
     flow(view, d.gap)
     widest_hi = max(hi.W for hi, _ in view.sizes)
     widest_lo = max(lo.W for _, lo in view.sizes)
-    narrow_lo, narrow_hi = min(lo.W for _, lo in view.sizes), min(hi.W for hi, _ in view.sizes)
+    narrowest = min(lo.W for _, lo in view.sizes)
     length_hi = _floor_length(lay, max(hi.L for hi, _ in view.sizes), max(hi.H for hi, _ in view.sizes), d)
     length_lo = _floor_length(lay, max(lo.L for _, lo in view.sizes), max(lo.H for _, lo in view.sizes), d)
     for hi, lo in view.sizes:
-        pairs = (
-            ((hi, widest_hi, narrow_lo), (lo, widest_lo, narrow_hi)) if lo is not hi else ((hi, widest_hi, narrow_lo),)
-        )
-        for num, widest, narrowest in pairs:
+        for num, widest in ((hi, widest_hi), (lo, widest_lo)) if lo is not hi else ((hi, widest_hi),):
             num.th, num.tilt_used = 0.0, pi if lay.turned_over else pi / 2.0
             num.Rb, num.arc, num.le = d.bend_radius, d.bend_radius * pi / 2.0, d.level_end
             num.climb = max(0.0, num.rise - 2.0 * d.bend_radius)

@@ -1,7 +1,10 @@
 """Random jobs for the audits: whole ones of every kind of product, and parts of them."""
 
+from collections.abc import Callable
 from random import Random
 from typing import Any
+
+import pytest
 
 KINDS = {
     "case": (0.2, 0.7, 100, 700, 4, 70),
@@ -38,7 +41,9 @@ def whole_spec(rng: Random) -> dict[str, Any]:
         "product.fill": rng.choice(["full", "full", "empty", "both"]),
         "product.closed": rng.random() < 0.8,
         "product.rigidity": rng.choice(["rigid", "rigid", "semi_rigid", "soft"]),
-        "product.surface": rng.choice(["corrugated", "paperboard", "plastic", "film", "glass", "metal", "wood", "other"]),
+        "product.surface": rng.choice(
+            ["corrugated", "paperboard", "plastic", "film", "glass", "metal", "wood", "other"]
+        ),
         "product.wet": rng.random() < 0.1,
         "rate.normal": round(normal, 3),
         "rate.peak": round(normal * rng.uniform(1.0, 1.5), 3),
@@ -81,3 +86,48 @@ def part_of(spec: dict[str, Any], rng: Random, share: float) -> dict[str, Any]:
     """Some of the facts of a job."""
     first = {key: value for key, value in spec.items() if rng.random() < share}
     return {k: v for k, v in first.items() if "@" not in k} | {k: v for k, v in spec.items() if "@" in k}
+
+
+@pytest.fixture(scope="session")
+def whole() -> Callable[[Random], dict[str, Any]]:
+    """A random job of which everything that matters is said."""
+    return whole_spec
+
+
+@pytest.fixture(scope="session")
+def part() -> Callable[[dict[str, Any], Random, float], dict[str, Any]]:
+    """Some of the facts of a job."""
+    return part_of
+
+
+@pytest.fixture
+def case_up() -> dict[str, Any]:
+    """Taped cases to a mezzanine: an everyday job with room for everything."""
+    return {
+        "product.type": "case",
+        "product.length": 0.4,
+        "product.width": 0.3,
+        "product.height": 0.25,
+        "product.weight": 8.0,
+        "product.fill": "full",
+        "product.closed": True,
+        "product.rigidity": "rigid",
+        "product.surface": "corrugated",
+        "rate.normal": 20.0,
+        "rate.peak": 25.0,
+        "rise.direction": "up",
+        "rise.infeed_height": 0.75,
+        "rise.discharge_height": 4.0,
+        "rise.turn": 0.0,
+        "space.length": 14.0,
+        "space.width": 4.0,
+        "space.ceiling": 7.0,
+        "space.passage": "none",
+        "handling.squeeze": True,
+        "handling.squeeze_limit": 400.0,
+        "handling.invert": True,
+        "temperature.room": 21.0,
+        "cleaning.method": "dry",
+        "site.hazardous_area": False,
+        "site.air": True,
+    }
