@@ -100,6 +100,8 @@ class Heard:
     facts: tuple[Fact, ...] = ()
     doubts: tuple[Doubt, ...] = ()
     unread: tuple[str, ...] = ()
+    corrects: bool = False
+    """The message takes back something said in it or before: "sorry", "I meant"."""
 
     def to_json(self) -> dict[str, Any]:
         """The shape promised to scripts."""

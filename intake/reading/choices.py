@@ -1,0 +1,205 @@
+"""Choices and yes or no, from the words of the questions folder, with what is denied left out or turned round."""
+
+import re
+from collections.abc import Callable
+
+from intake.reading.denial import denied, hedged_clause
+from intake.reading.lexicon import SWALLOWED, Hit
+from intake.reading.scene import Draft, Scene
+from intake.reading.travelling import Travelling
+from intake.spec.vocabulary import vocabulary
+
+_OWN_MODULES = frozenset({"product.type", "product.surface", "rise.direction", "rise.turn"})
+_CLEANING = re.compile(r"\b(?:clean\w*|wash\w*|wip\w+|hos\w+|rins\w+|sanit\w+|hygien\w+|spray\w*|foam\w*|scrub\w*|swept|sweep|vacuum\w*|brush\w*|chemical\w*|detergent|soap|regime)\b")
+_ROOM = re.compile(r"\b(?:room|area|hall|plant|warehouse|department|building|environment|zone|space|side|storage|section|dock|facility|ambient|temperature)\b")
+_ELSEWHERE = re.compile(r"\b(?:from|out of|to|into|toward|next to|outside|after|before|leave|leaving|beside|past|feeding|onto|near|not in|behind|adjacent to|off)(?: \w+){0,2} $")
+_SIZE_OF = {"forklift": 3, "pallet_truck": 2, "people": 1, "none": 0}
+
+
+def choice_drafts(scene: Scene, who: Travelling) -> list[Draft]:
+    """Facts of all choice, yes-or-no and worded figure fields that the words decide."""
+    by_field: dict[str, list[Hit]] = {}
+    for hit in scene.hits:
+        if hit.field not in _OWN_MODULES and hit.value != SWALLOWED and scene.live(hit.first):
+            by_field.setdefault(hit.field, []).append(hit)
+    known = vocabulary()
+    found: list[Draft] = []
+    for name, hits in by_field.items():
+        field = known.get(name)
+        if field is None:
+            continue
+        if field.kind == "yes_no":
+            draft = _yes_no(scene, name, hits, who)
+        elif field.is_number:
+            draft = _worded_figure(scene, name, hits)
+        else:
+            draft = _choice(scene, name, hits, who)
+        if draft is not None:
+            found.append(draft)
+    return found
+
+
+def _draft(scene: Scene, name: str, hit: Hit, value: str | bool) -> Draft:
+    start, end = scene.tokens[hit.first].start, scene.tokens[hit.after - 1].end
+    return Draft(name, start, end, value=value, at=hit.first, hedged=hedged_clause(scene, hit.first, hit.after))
+
+
+def _denies_inside(scene: Scene, hit: Hit) -> bool:
+    return any((scene.tokens[n].text,) in scene.lexicon.deny for n in range(hit.first + 1, hit.after))
+
+
+def _yes_no(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft | None:
+    votes: list[tuple[Hit, bool]] = []
+    for hit in hits:
+        if not _fits(scene, name, hit, who):
+            continue
+        negative = denied(scene, hit.first, hit.after)
+        if hit.value == "yes":
+            votes.append((hit, not (negative or _denies_inside(scene, hit))))
+        elif not negative:
+            votes.append((hit, False))
+    if not votes:
+        return None
+    if len({vote for _, vote in votes}) > 1:
+        heaviest = max(hit.weight for hit, _ in votes)
+        votes = [vote for vote in votes if vote[0].weight == heaviest]
+        if len({vote for _, vote in votes}) > 1:
+            return None
+    return _draft(scene, name, *votes[0])
+
+
+def _worded_figure(scene: Scene, name: str, hits: list[Hit]) -> Draft | None:
+    for hit in hits:
+        if denied(scene, hit.first, hit.after) or (name == "rise.height" and not _speaks_of_height(scene, hit)):
+            continue
+        value = float(hit.value)
+        draft = _draft(scene, name, hit, "")
+        draft.value, draft.low, draft.high, draft.rank = None, value, value, 3
+        return draft
+    return None
+
+
+def _speaks_of_height(scene: Scene, hit: Hit) -> bool:
+    text = scene.sentence_text(hit.first)
+    return hit.weight >= 3 or "rise.height" in scene.asked or re.search(r"\b(?:end|in ?feed|discharge|conveyor|both|in and out)\b", text) is not None
+
+
+def _choice(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft | None:
+    good = [hit for hit in hits if not _is_denied(scene, name, hit) and _fits(scene, name, hit, who)]
+    values = {hit.value for hit in good}
+    if not good:
+        return None
+    if len(values) > 1:
+        settle = _SETTLE.get(name)
+        chosen = settle(scene, good) if settle else _heaviest(scene, good)
+        if chosen is None:
+            return None
+        return _draft(scene, name, chosen, chosen.value)
+    return _draft(scene, name, good[0], good[0].value)
+
+
+def _is_denied(scene: Scene, name: str, hit: Hit) -> bool:
+    inside = name == "space.passage" and hit.value != "none" and _denies_inside(scene, hit)
+    return inside or denied(scene, hit.first, hit.after)
+
+
+def _heaviest(scene: Scene, hits: list[Hit]) -> Hit | None:
+    """The one phrase that demands most words, where there is one."""
+    most = max(hit.weight for hit in hits)
+    best = [hit for hit in hits if hit.weight == most]
+    return best[0] if len({hit.value for hit in best}) == 1 else None
+
+
+def _largest(scene: Scene, hits: list[Hit]) -> Hit | None:
+    return max(hits, key=lambda hit: _SIZE_OF.get(hit.value, 0))
+
+
+def _method(scene: Scene, hits: list[Hit]) -> Hit | None:
+    said = {scene.words(hit.first, hit.after): hit for hit in hits}
+    for words, hit in said.items():
+        if "pressure" in words or "in place" in words or "cip" in words:
+            return hit if len({h.value for w, h in said.items() if "pressure" in w or "in place" in w or "cip" in w}) == 1 else None
+    values = {hit.value for hit in hits}
+    if values == {"dry", "wipe"}:
+        return next(hit for hit in hits if hit.value == "wipe")
+    return None
+
+
+def _chemicals(scene: Scene, hits: list[Hit]) -> Hit | None:
+    values = {hit.value: hit for hit in hits}
+    if "none" in values and len(values) > 1:
+        text = scene.sentence_text(values["none"].first)
+        if not re.search(r"\b(?:stronger|harsher|other|except|beyond|but|besides)\b", text):
+            return None
+        values.pop("none")
+    return values.get("caustic_or_acid") or next(iter(values.values()))
+
+
+def _frequency(scene: Scene, hits: list[Hit]) -> Hit | None:
+    order = ("each_changeover", "each_shift", "daily", "weekly", "rarely")
+    return min(hits, key=lambda hit: order.index(hit.value)) if len({hit.value for hit in hits}) == 1 else _near_cleaning(scene, hits)
+
+
+def _near_cleaning(scene: Scene, hits: list[Hit]) -> Hit | None:
+    near = [hit for hit in hits if _CLEANING.search(scene.words(max(scene.sentence_of(hit.first).first, hit.first - 8), hit.first))]
+    return near[0] if len({hit.value for hit in near}) == 1 else None
+
+
+_SETTLE: dict[str, Callable[[Scene, list[Hit]], Hit | None]] = {
+    "space.passage": _largest,
+    "cleaning.method": _method,
+    "cleaning.chemicals": _chemicals,
+    "cleaning.frequency": _frequency,
+}
+
+
+def _fits(scene: Scene, name: str, hit: Hit, who: Travelling) -> bool:
+    """Does the sentence speak of this field at all?"""
+    if name in scene.asked:
+        return True
+    text = scene.sentence_text(hit.first)
+    if name in ("cleaning.frequency", "cleaning.chemicals"):
+        earlier = scene.sentences[max(0, scene.sentence_at[hit.first] - 1)]
+        context = text if name == "cleaning.frequency" else f"{text} {scene.words(earlier.first, min(earlier.after, earlier.first + 60))}"
+        rest = re.sub(rf"\b{re.escape(scene.words(hit.first, hit.after))}\b", " ", context)
+        strong = hit.weight >= 2 or hit.value == "caustic_or_acid"
+        return _CLEANING.search(rest) is not None or (name == "cleaning.chemicals" and strong and "chemical" in text)
+    if name == "cleaning.method":
+        word = scene.words(hit.first, hit.after)
+        weak = word in ("vacuum", "brush", "sweep", "rag", "sponge", "broom", "hose", "rinse", "air hose", "no water", "dusted")
+        rest = text.replace(word, " ", 1)
+        return not weak or _CLEANING.search(rest) is not None or "hosed" in text or "rinsed" in text
+    if name == "temperature.zone":
+        return _zone_here(scene, hit)
+    if name in ("product.closed", "product.rigidity", "product.fill", "handling.fragile"):
+        return _of_what_travels(scene, hit, who)
+    if name == "rate.arrival" or name == "product.mix":
+        return hit.weight >= 2
+    return True
+
+
+def _zone_here(scene: Scene, hit: Hit) -> bool:
+    """The room that the machine stands in, not the one that product comes from, nor chilled soup."""
+    sentence = scene.sentence_of(hit.first)
+    before = scene.words(max(sentence.first, hit.first - 4), hit.first) + " "
+    word = scene.tokens[hit.first].text
+    if _ELSEWHERE.search(before) or (hit.weight == 1 and word == "frozen"):
+        return False
+    after = scene.words(hit.after, min(sentence.after, hit.after + 1))
+    text = scene.sentence_text(hit.first)
+    if hit.weight == 1 and word in ("chilled", "refrigerated", "ambient"):
+        stands = after == "" or not after[0].isalpha() or _ROOM.search(after) is not None or after in ("at", "and", "but", "about", "year", "around")
+        return stands and (_ROOM.search(text) is not None or re.search(r"\b(?:is|it's|in|stand|machine|:|environment|we're|be|all)\b|, $", before) is not None)
+    return True
+
+
+def _of_what_travels(scene: Scene, hit: Hit, who: Travelling) -> bool:
+    """False where the nearest container is one that stands inside another: "capped bottles in trays"."""
+    if not who.inner or not who.mentions:
+        return True
+    sentence = scene.sentence_of(hit.first)
+    near = [m for m in who.mentions if sentence.first <= m.first < sentence.after]
+    if not near:
+        return True
+    nearest = min(near, key=lambda m: (min(abs(m.first - hit.after), abs(hit.first - m.after)), m.first))
+    return nearest.value not in who.inner

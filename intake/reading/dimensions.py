@@ -1,0 +1,204 @@
+"""Groups of lengths: the product's three figures, a door's two, the floor that the machine may take."""
+
+import re
+from dataclasses import dataclass, field
+
+from intake.reading.figures import Figure, give_unit
+from intake.reading.groups import Group
+from intake.reading.scene import Draft, Question, Scene
+from intake.reading.topics import topic_behind, topic_of
+from intake.reading.travelling import ROUND, Travelling
+from intake.reading.units import UNITS
+
+_BY_PLACE = {
+    "product": ("product.length", "product.width", "product.height"),
+    "space": ("space.length", "space.width", "space.ceiling"),
+    "opening": ("space.opening_width", "space.opening_height"),
+}
+_BY_LETTER = {
+    "product": {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter"},
+    "space": {"l": "space.length", "w": "space.width", "h": "space.ceiling", "d": "space.length"},
+    "opening": {"w": "space.opening_width", "h": "space.opening_height"},
+}  # fmt: skip
+_METRIC_FROM = 100.0
+_INCH_MOST = 100.0
+
+
+@dataclass(slots=True)
+class Dimensions:
+    """Facts and doubts of the groups; `anchors`: the first token of each product group, for further sizes."""
+
+    drafts: list[Draft] = field(default_factory=list)
+    questions: list[Question] = field(default_factory=list)
+    anchors: list[int] = field(default_factory=list)
+
+
+def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
+    """Facts of all groups that speak of the need."""
+    found = Dimensions()
+    n = 0
+    while n < len(scene.groups):
+        group = scene.groups[n]
+        n += 1
+        if not scene.live(group.first) or any(id(figure) in scene.used for figure in group.figures):
+            continue
+        topic = _topic(scene, group)
+        if topic is None:
+            continue
+        if not group.has_unit and not _guess_unit(scene, group, topic):
+            _ask(scene, group, topic, found, who)
+            continue
+        pair = _spread_pair(scene, group, n)
+        names = _names(group, topic, who)
+        if names is None:
+            continue
+        drafts = [
+            Draft(
+                name, scene.tokens[figure.begin].start, scene.tokens[figure.end - 1].end, figure.low, figure.high,
+                approx=figure.approx, at=figure.first, rank=7,
+            )
+            for name, figure in zip(names, group.figures, strict=True)
+            if name and _fits(name, figure)
+        ]  # fmt: skip
+        scene.use(*group.figures)
+        if pair is not None and topic == "product":
+            _widen(drafts, pair)
+            scene.use(*pair.figures)
+            n += 1
+        if topic == "product" and drafts:
+            found.anchors.append(group.first)
+        found.drafts += drafts
+    return found
+
+
+def _fits(name: str, figure: Figure) -> bool:
+    return not name.startswith("product.") or 0.002 <= figure.value <= 6.0
+
+
+def _topic(scene: Scene, group: Group) -> str | None:
+    """product, space or opening; None where the group is none of the need (a belt, a truck)."""
+    first = group.figures[0]
+    before = scene.words(scene.windows[id(first)][0], group.first)
+    end = scene.windows[id(group.figures[-1])][1]
+    behind = topic_behind(scene.words(group.after, end))
+    if behind in ("opening", "space"):
+        return behind
+    if behind == "machine":
+        return None
+    topic = topic_of(before) or topic_of(scene.sentence_before(group.first))
+    if topic in ("opening", "machine"):
+        return topic if topic == "opening" else None
+    if topic == "space" and len(group.figures) == 2:
+        return "space" if not re.search(r"\b(?:pallet|case|box|product)\b(?:\W+\w+){0,3}$", before) else "product"
+    if topic == "space" and group.figures[0].value > 2.0:
+        return "space"
+    if topic == "ceiling" and len(group.figures) == 2:
+        return "space"
+    asked = {name.split(".")[0] for name in scene.asked}
+    if len(group.figures) == 2 and not topic and asked == {"space"}:
+        return "opening" if all("opening" in name for name in scene.asked) else "space"
+    return "product"
+
+
+def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
+    """600x400x240 bare is millimetres; bare figures beside pounds or feet are inches; all else is asked back."""
+    if topic != "product" or any(figure.unit is not None and figure.kind != "length" for figure in group.figures):
+        return False
+    sizes = [max(abs(end.value) for end in figure.ends) for figure in group.figures if figure.unit is None]
+    if not sizes or (len(group.figures) == 2 and not group.times):
+        return False
+    if max(sizes) >= 150.0 and min(sizes) >= 15.0 and sum(size >= _METRIC_FROM for size in sizes) >= 2:
+        unit = UNITS["mm"]
+    elif scene.imperial and not scene.metric and max(sizes) <= _INCH_MOST:
+        unit = UNITS["in"]
+    elif any(name.startswith("product.") for name in scene.asked) and False:
+        return False
+    else:
+        return False
+    for figure in group.figures:
+        if figure.unit is None:
+            give_unit(figure, unit)
+    return True
+
+
+def _ask(scene: Scene, group: Group, topic: str, found: Dimensions, who: Travelling) -> None:
+    """A bare group becomes one doubt on its first field, with the readings to choose from."""
+    if not group.times or any(figure.tags for figure in group.figures):
+        return
+    if len(group.figures) == 2 and topic == "product" and not (who.kind or any(n.startswith("product.") for n in scene.asked)):
+        return
+    names = _names(group, topic, who)
+    if names is None:
+        return
+    start, end = scene.tokens[group.figures[0].first].start, scene.tokens[group.figures[-1].after - 1].end
+    options = []
+    for unit in ("in", "cm", "mm") if topic == "product" else ("ft", "m", "in"):
+        worth = [UNITS[unit].worth(figure.value) for figure in group.figures]
+        if all(0.01 <= value <= (3.0 if topic == "product" else 40.0) for value in worth):
+            options.append(Draft(names[0] or "product.length", start, end, worth[0], worth[0], at=group.first))
+    found.questions.append(Question(names[0] or "product.length", start, end, "unit_of_group", {}, tuple(options)))
+    scene.use(*group.figures)
+
+
+def _names(group: Group, topic: str, who: Travelling) -> list[str | None] | None:
+    """A field for each figure; None where the words do not tell."""
+    letters = _BY_LETTER[topic]
+    places = _BY_PLACE[topic]
+    if any(group.labels):
+        names = [letters.get(label) if label else None for label in group.labels]
+        if "d" in group.labels and topic == "product":
+            names = _depth(group.labels)
+        free = [name for name in places if name not in names and not (name != "product.height" and "product.diameter" in names)]
+        for n, label in enumerate(group.labels):
+            if not label and free:
+                names[n] = free.pop(0)
+        known = [name for name in names if name]
+        return names if len(set(known)) == len(known) else None
+    if topic == "product" and len(group.figures) == 2:
+        if not group.times:
+            return None
+        if who.kind in ROUND:
+            return ["product.diameter", "product.height"] if group.figures[0].value <= group.figures[1].value else None
+        return ["product.length", "product.width"]
+    if len(group.figures) > len(places):
+        return None
+    return list(places[: len(group.figures)])
+
+
+def _depth(labels: list[str]) -> list[str | None]:
+    """W x D x H: the depth lies along travel where no length is named, else it is the height."""
+    has_length = "l" in labels
+    table = {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter"}
+    if has_length and "h" not in labels:
+        table["d"] = "product.height"
+    elif has_length and "w" not in labels:
+        table["d"] = "product.width"
+    else:
+        table["d"] = "product.length"
+    return [table.get(label) for label in labels]
+
+
+def _spread_pair(scene: Scene, group: Group, following: int) -> Group | None:
+    """The group behind "to" or "up to": smallest to largest."""
+    if following >= len(scene.groups):
+        return None
+    other = scene.groups[following]
+    if len(other.figures) != len(group.figures) or scene.sentence_at[other.first] != scene.sentence_at[group.first]:
+        return None
+    between = scene.words(group.after, other.first)
+    if not re.fullmatch(r"(?:all the way )?(?:up )?(?:to|through|thru)(?: about| around)?(?: the biggest| the largest)?(?: at)?", between.strip()):
+        return None
+    if not other.has_unit:
+        unit = group.figures[-1].unit
+        if unit is None:
+            return None
+        for figure in other.figures:
+            if figure.unit is None:
+                give_unit(figure, unit)
+    return other
+
+
+def _widen(drafts: list[Draft], pair: Group) -> None:
+    for draft, figure in zip(drafts, pair.figures, strict=False):
+        ends = [end for end in (draft.low, draft.high, figure.low, figure.high) if end is not None]
+        draft.low, draft.high = min(ends), max(ends)

@@ -1,0 +1,215 @@
+"""Dimensions that stand together: 10x8x6 in, 29" L x 16" W x 5.5" H, 30 long 16 wide 5 thick."""
+
+from dataclasses import dataclass
+
+from intake.reading.figures import Figure, give_unit
+from intake.reading.numbers import number_at
+from intake.reading.tokens import Token
+from intake.reading.unit_words import unit_at
+
+LABELS = {
+    "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l", "longs": "l",
+    "w": "w", "wide": "w", "width": "w", "wd": "w", "across": "w", "breadth": "w", "broad": "w",
+    "h": "h", "high": "h", "height": "h", "tall": "h", "ht": "h", "hgt": "h", "hi": "h",
+    "d": "d", "deep": "d", "depth": "d", "thick": "t", "thickness": "t",
+    "dia": "o", "diam": "o", "diameter": "o", "ø": "o", "round": "o", "od": "o", "diametre": "o",
+}  # fmt: skip
+"""Label word -> l, w, h, d (depth), t (thickness), o (diameter)."""
+_TIMES = frozenset({"x", "*", "by"})
+_BETWEEN = frozenset({",", "and", "&", ";", "/"})
+
+
+@dataclass(slots=True)
+class Group:
+    """Two or three lengths. `labels`: one letter each, "" where none stands. `times`: joined by x, * or by."""
+
+    figures: list[Figure]
+    labels: list[str]
+    first: int
+    after: int
+    times: bool
+
+    @property
+    def has_unit(self) -> bool:
+        """True when at least one unit is stated, and so all have one."""
+        return all(figure.unit is not None for figure in self.figures)
+
+
+def label_behind(tokens: list[Token], at: int) -> tuple[str, int]:
+    """The label letter at token `at` and the token behind it; "" where none stands. Brackets and "in" are skipped."""
+    here = at
+    if here < len(tokens) and tokens[here].text in ("in", "-") and here + 1 < len(tokens) and tokens[here + 1].text in LABELS:
+        here += 1
+    if here < len(tokens) and tokens[here].text == "(" and here + 2 < len(tokens):
+        if tokens[here + 1].text in LABELS and tokens[here + 2].text == ")":
+            return LABELS[tokens[here + 1].text], here + 3
+        return "", at
+    if here < len(tokens) and tokens[here].text in LABELS:
+        after = here + 1
+        if after < len(tokens) and tokens[after].text == "." and len(tokens[here].text) > 1:
+            following = tokens[after + 1].text if after + 1 < len(tokens) else ""
+            after += following in (",", "x", "by", "and")
+        return LABELS[tokens[here].text], after
+    return "", at
+
+
+def label_before(tokens: list[Token], at: int, floor: int) -> tuple[str, int]:
+    """The label letter before token `at`, over ": = is of ." and bound words; and where it begins."""
+    here = at - 1
+    steps = 0
+    while here >= floor and tokens[here].text in (":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-") and steps < 3:
+        here -= 1
+        steps += 1
+    if here >= floor and tokens[here].text in LABELS and tokens[here].text not in ("long", "wide", "tall", "deep", "high", "round", "across", "thick"):
+        return LABELS[tokens[here].text], here
+    return "", at
+
+
+def groups_of(tokens: list[Token], figures: list[Figure], raw: str) -> list[Group]:
+    """All groups in order; bare members take the unit of their neighbours."""
+    found: list[Group] = []
+    n = 0
+    while n < len(figures):
+        group = _times_group(tokens, figures, n, raw) or _labelled_group(tokens, figures, n, raw)
+        if group is None:
+            n += 1
+            continue
+        if len(group.figures) <= 3:
+            found.append(group)
+        else:
+            for figure in group.figures:
+                figure.tags.add("list")
+        n += len(group.figures)
+    for group in found:
+        _share(group, tokens, raw)
+    return found
+
+
+def _relabelled(tokens: list[Token], figure: Figure) -> str:
+    """L, W, H behind a number in a group are labels, not litres, watts or hours."""
+    letter = tokens[figure.after - 1].text
+    if figure.unit is not None and figure.kind in ("volume", "power", "duration") and letter in ("l", "w", "h", "d"):
+        figure.unit, figure.kind = None, "number"
+        figure.ends = tuple(end.with_unit(None) for end in figure.ends)  # type: ignore[arg-type]  # a bare number again
+        values = [end.value for end in figure.ends]
+        figure.low, figure.high = min(values), max(values)
+        return letter
+    return ""
+
+
+def _usable(figure: Figure) -> bool:
+    return figure.kind in ("length", "number") and figure.value > 0
+
+
+def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -> Group | None:
+    members, labels = [figures[n]], [""]
+    first_label, begin = label_before(tokens, figures[n].first, max(0, figures[n].first - 3))
+    times = False
+    last_after = figures[n].after
+    while True:
+        figure = members[-1]
+        letter = ""
+        here = figure.after
+        if n + len(members) < len(figures) or figure.kind not in ("length", "number"):
+            joined = _joined_at(tokens, here) or tokens[here - 1].text in ("l", "w", "h", "d")
+            letter = _relabelled(tokens, figure) if joined and (times or _joined_at(tokens, here)) else ""
+        label, here = (letter, here) if letter else label_behind(tokens, here)
+        if not _usable(figure):
+            break
+        trailing = unit_at(tokens, here, raw) if label and figure.unit is None and here < len(tokens) else None
+        if trailing is not None and trailing[0].kind == "length":
+            give_unit(figure, trailing[0])
+            here = trailing[1]
+        labels[-1] = label
+        last_after = here
+        if len(members) + n >= len(figures) or not _joined_at(tokens, here):
+            break
+        following = figures[n + len(members)]
+        begins = label_before(tokens, following.first, here + 1)
+        if following.first != here + 1 and not (begins[0] and begins[1] == here + 1):
+            break
+        members.append(following)
+        labels.append(begins[0])
+        times = True
+    members = [member for member in members if _usable(member)]
+    labels = labels[: len(members)]
+    if len(members) < 2:
+        return None
+    if first_label and not labels[0]:
+        labels[0] = first_label
+    return Group(members, labels, min(begin, members[0].first) if first_label else members[0].first, last_after, True)
+
+
+def _joined_at(tokens: list[Token], at: int) -> bool:
+    return at + 1 < len(tokens) and tokens[at].text in _TIMES
+
+
+def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -> Group | None:
+    """Figures one after another, each with its label."""
+    members: list[Figure] = []
+    labels: list[str] = []
+    here = begin = figures[n].first
+    after_style = False
+    for figure in figures[n : n + 4]:
+        if members:
+            gap = here
+            while gap < len(tokens) and gap < figure.first and (tokens[gap].text in _BETWEEN or tokens[gap].text in _TIMES):
+                gap += 1
+        else:
+            gap = figure.first
+        label, start = label_before(tokens, figure.first, max(gap, 0) if members else max(0, figure.first - 3))
+        behind, end = label_behind(tokens, figure.after)
+        if members and after_style and behind:
+            label, start = "", figure.first
+        if members and figure.first != gap and not (label and start == gap):
+            break
+        if not _usable(figure) or not (label or behind):
+            break
+        if not members:
+            begin, after_style = (figure.first, True) if behind else (start, False)
+            label = behind or label
+        else:
+            label = (behind if after_style else label) or behind or label
+        here = end if behind else figure.after
+        if figure.unit is None and behind:
+            trailing = unit_at(tokens, here, raw)
+            if trailing is not None and trailing[0].kind == "length":
+                give_unit(figure, trailing[0])
+                here = trailing[1]
+        members.append(figure)
+        labels.append(label)
+    if len(members) < 2 or len(set(labels)) < len(labels):
+        return None
+    return Group(members, labels, begin, here, False)
+
+
+def _share(group: Group, tokens: list[Token], raw: str) -> None:
+    """Units from the next member, else from the one before, else behind the group after a comma or in brackets."""
+    figures = group.figures
+    if all(figure.unit is None for figure in figures):
+        at = group.after
+        if at < len(tokens) and tokens[at].text in (",", "(", "all", "-"):
+            at += 1
+        if at < len(tokens) and tokens[at].text in ("all", "in", "dimensions", "dims") and at + 1 < len(tokens):
+            ahead = unit_at(tokens, at + 1, raw)
+            at = at + 1 if ahead is not None and ahead[0].kind == "length" else at
+        unit = unit_at(tokens, at, raw) if at < len(tokens) and number_at(tokens, at) is None else None
+        if unit is None or unit[0].kind != "length" or (tokens[at].text == "in" and not _lone_inch(tokens, unit[1])):
+            return
+        for figure in figures:
+            give_unit(figure, unit[0])
+        return
+    for n in range(len(figures) - 1, -1, -1):
+        if figures[n].unit is None:
+            following = next((f.unit for f in figures[n + 1 :] if f.unit is not None), None)
+            before = next((f.unit for f in reversed(figures[:n]) if f.unit is not None), None)
+            unit_of = following or before
+            if unit_of is not None:
+                if unit_of.name == "ft" and figures[n].value > 60:
+                    continue
+                give_unit(figures[n], unit_of)
+
+
+def _lone_inch(tokens: list[Token], after: int) -> bool:
+    """ "16x12x10 in" and then the end, a comma or a noun; not "in a row"."""
+    return after >= len(tokens) or tokens[after].text not in ("a", "the", "an", "our", "each", "every", "one", "stock")

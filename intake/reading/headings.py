@@ -1,0 +1,61 @@
+"""The turn in plan between infeed and discharge: clockwise from above, so right is 90 and left is 270."""
+
+import re
+
+from intake.reading.lexicon import SWALLOWED
+from intake.reading.scene import Draft, Question, Scene
+
+_TURNS = re.compile(r"\b(?:turn\w*|corner\w*|bend\w*|angle\w*|direction|heading|exit\w*|leav\w*|discharg\w*|out ?feed|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular|u|opposite|straight)\b")
+_LEFT = re.compile(r"\b(?:left|counter ?-?clockwise|anti ?-?clockwise|ccw)\b")
+_RIGHT = re.compile(r"\b(?:(?<!that's )right(?! angle| away| now)|clockwise|cw)\b")
+_ALLOWED = (0.0, 90.0, 180.0, 270.0, 360.0)
+
+
+def heading_drafts(scene: Scene) -> list[Draft | Question]:
+    """The turn as a fact, or the doubt whether left or right."""
+    asked = "rise.turn" in scene.asked
+    for figure in [*scene.open_figures("degrees"), *scene.open_figures("angle"), *(scene.open_figures("number") if asked else [])]:
+        text = scene.sentence_text(figure.first)
+        if not (asked or _TURNS.search(text)) or re.search(r"\b(?:slope|incline|tilt|steep|slid\w*|slip\w*|tip\w*|temperature|temp)\b", text):
+            continue
+        value = figure.value % 360 if figure.value >= 0 else figure.value + 360
+        if value not in _ALLOWED or figure.is_range or (figure.kind == "number" and value not in (90.0, 180.0, 270.0)):
+            continue
+        scene.use(figure)
+        draft = scene.draft("rise.turn", figure)
+        left, right = _LEFT.search(text), _RIGHT.search(text)
+        if value == 90.0 and not (left or right):
+            options = (Draft("rise.turn", draft.start, draft.end, 90.0, 90.0, at=draft.at), Draft("rise.turn", draft.start, draft.end, 270.0, 270.0, at=draft.at))
+            return [Question("rise.turn", draft.start, draft.end, "left_or_right", {}, options)]
+        if left and value == 90.0 and not right:
+            value = 270.0
+        elif left and right:
+            return []
+        elif left and value == 270.0:
+            value = 90.0 if "ccw" not in text and "left" not in text else 90.0
+        draft.low = draft.high = value
+        return [draft]
+    return _in_words(scene, asked)
+
+
+def _in_words(scene: Scene, asked: bool) -> list[Draft | Question]:
+    hits = [hit for hit in scene.hits if hit.field == "rise.turn" and hit.value != SWALLOWED and scene.live(hit.first)]
+    best = sorted(hits, key=lambda hit: -hit.weight)
+    for hit in best:
+        text = scene.sentence_text(hit.first)
+        if hit.weight < 2 and not asked:
+            continue
+        if not asked and not re.search(r"\b(?:turn|u|exit|leave|discharge|out ?feed|come|direction|infeed|straight|in ?line|heading|run|goe|hand|bend|way|back|layout)\b", text):
+            continue
+        if not asked and hit.value in ("0", "90", "270") and not re.search(r"\b(?:discharge|out ?feed|exit|leave|turn|come (?:out|off)|direction|continue|bend|straight (?:on|through|ahead|shot|line)|infeed|hand)\b", text):
+            continue
+        others = {other.value for other in hits if other.weight >= hit.weight}
+        if len(others) > 1 and not (others == {"0", "180"} and hit.value == "180"):
+            return []
+        before = scene.words(max(scene.sentence_of(hit.first).first, hit.first - 3), hit.first)
+        if re.search(r"\b(?:not|no|never|don't|can't|isn't)\b", before) and hit.value != "0":
+            continue
+        value = float(hit.value)
+        start, end = scene.tokens[hit.first].start, scene.tokens[hit.after - 1].end
+        return [Draft("rise.turn", start, end, value, value, at=hit.first)]
+    return []

@@ -1,0 +1,67 @@
+"""Where product comes on and leaves, and how far it rises: which of the three a length is."""
+
+import re
+
+_VERB = (
+    r"(?:up|upward|raise|raised|raising|lift|lifted|lifting|elevate|elevated|elevating|climb|climbing|climbed|rise|rising|"
+    r"lower|lowered|lowering|down|downward|descend|descending|drop|dropped|dropping|ascend|ascending|hoist|hoisted|"
+    r"elevation (?:change|gain|difference|of)|elevation|height (?:change|difference|gain|to gain)|difference|(?:level|height) difference|"
+    r"vertical|vertically|vertical (?:distance|travel|lift|rise|move|height|change|drop)|net (?:rise|drop|lift|change)|"
+    r"change (?:in|of) (?:height|elevation|level)|lift height|lifting height|gain|overall rise|total (?:rise|lift|drop|height)|"
+    r"travel height|lift of|rise of|drop of|gaining|losing)"
+)
+_FILL = (
+    r"(?:it|them|these|those|this|that|em|'em|the|our|by|about|around|approx|approximately|roughly|of|is|are|be|a|an|total|net|"
+    r"maybe|another|up|down|some|over|nearly|almost|:|=|~|-|required|needed|will|would|at|least|most|maximum|minimum|max|min|,|"
+    r"whole|full|vertical|just|exactly|only|say|like|change|height|case|box|tray|bottle|carton|crate|tote|bag|pallet|product|keg|"
+    r"drum|bundle|jar|can|tub|pail|pouch|load|everything|all|between|from floor|straight|more|than|roughly|somewhere|must|need|to be|go|goe|so|thing|stuff|every|distance|for|required|\()"
+)
+_RISE_BEFORE = re.compile(rf"\b{_VERB}(?: {_FILL}){{0,8}}$")
+_RISE_BEHIND = re.compile(
+    r"^[\s)]*(?:(?:of )?(?:vertical |net |total |elevation |height )?(?:rise|lift|drop|elevation|climb|descent|elevation change|height change|height difference|gain|difference)\b"
+    r"|of (?:vertical|height|elevation)\b|vertical(?:ly)?\b|higher\b|up\b|lower\b(?! level| floor)|down\b|straight up|in elevation|in height difference|to up|net\b|above (?:the )?(?:in ?feed|where)|below (?:the )?(?:in ?feed|where)|up in|upward|downward|between (?:the )?(?:level|floor|two))"
+)
+_TO_END = re.compile(
+    r"\b(?:to|onto|into|up to|down to|until)(?: (?:the|a|an|our|about|around|roughly|approx|approximately|height|elevation|of|at|"
+    r"approx|~|some|~|that|level|el|el\.|elev|\.|:|is|=|exactly|just|mezzanine|deck|platform|second|third|floor|upper|top|lower|bottom|conveyor|"
+    r"palletizer|hopper|maybe|say|,|which|it's|be|level|line|new|other|outfeed|discharge|ground|next|2|nd|3|rd|1|st|feeder|bin|silo|tank|\()){0,6}$"
+)
+_FROM_END = re.compile(
+    r"\b(?:from|off|out of)(?: (?:the|a|an|our|about|around|roughly|approx|approximately|height|elevation|of|at|some|conveyor|line|floor|"
+    r"level|el|elev|\.|:|is|=|exactly|just|packer|table|ground|lower|upper|mezzanine|top|bottom|deck|platform|maybe|say|,|which|roller|existing|present|"
+    r"filler|case|second|first|2|nd|infeed|packing|current|belt|wrapper|oven|sealer|a conveyor at|\()){0,6}$"
+)
+_LOOSE_VERB = re.compile(rf"\b{_VERB}\b")
+_WALL = re.compile(
+    r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out ?feed|length|wide|long|"
+    r"width|area|aisle|clearance|headroom|beam|spot)\b"
+)
+
+
+def is_rise(before: str, behind: str, sentence_before: str) -> bool:
+    """True where the words say that the figure is the change of height itself."""
+    if _RISE_BEFORE.search(before) and not re.search(r"\bhigh$", before):
+        return True
+    if _RISE_BEHIND.match(behind) and not re.match(r"^\s*(?:up|down) to$", behind):
+        return True
+    if before and _WALL.search(before):
+        return False
+    last = None
+    for last in _LOOSE_VERB.finditer(sentence_before):
+        pass
+    return last is not None and not _WALL.search(sentence_before[last.end() :]) and len(sentence_before) - last.end() < 80
+
+
+def goes_to(before: str) -> bool:
+    """True where the words end with "to" or "up to" and nothing but names of places behind it."""
+    return _TO_END.search(before) is not None
+
+
+def comes_from(before: str) -> bool:
+    """True where the words end with "from" and nothing but names of places behind it."""
+    return _FROM_END.search(before) is not None
+
+
+def joins_two_heights(behind: str) -> bool:
+    """True where "up to", "and up to" and the like lead from this figure to the next."""
+    return re.fullmatch(r"\s*,? ?(?:and )?(?:then )?(?:(?:go|goe|going|come|raise|lift|climb|drop|lower)(?:ed|ing)? )?(?:up |down )?to(?: the| a| about| around)?(?: mezzanine| deck| platform)?(?: at)?\s*", behind) is not None

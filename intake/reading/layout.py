@@ -1,0 +1,128 @@
+"""How a message is laid out: wrapped lines joined, sentences cut, quoted mail and signatures set apart."""
+
+import re
+from dataclasses import dataclass
+
+from intake.reading.tokens import Token
+
+_BULLET = re.compile(r"\s*(?:[-*•·–+>]\s|\(?\d{1,2}[.)]\s|\(?[a-h]\)\s|>)")
+_KEYED = re.compile(r"\s*[^\W\d][^:\n?!.]{0,40}:(?=\s|$)")
+_CONTINUES = re.compile(r"\s*(?:to|and|or|at|per|from|by|with|of|on|in|up|down|but|then|which|that|so|for)\b")
+_WRAPPED_FROM = 60
+_QUOTED_HEAD = re.compile(
+    r"^\s*(?:on .{4,120}wrote:\s*$|-{2,}\s*(?:original|forwarded) message|_{10,}\s*$|begin forwarded message|"
+    r"(?:from|sent): .{3,100}\n(?:sent|to|date|from): )",
+    re.M,
+)
+_SIGN_OFF = re.compile(
+    r"^\s*(?:(?:best|kind|warm|kindest|many|with best|with kind)?\s*(?:regards|wishes)|best|cheers|thanks|thank you|thx|"
+    r"many thanks|thanks again|thank you very much|thanks a lot|sincerely|yours(?: truly| sincerely| faithfully)?|rgds|"
+    r"br|mfg|cordially|respectfully|greetings|warmly|--|tia|thanks in advance|thanks and regards|thanks & regards|"
+    r"thank you and best regards|brgds|sent from my .*)\s*[,.!]*\s*(?:/?[^\W\d_]+)?\s*$",
+    re.M,
+)
+_AFTERWORD = re.compile(r"^\s*p\.?\s?p?\.?s\b\.?", re.M)
+_NO_STOP_AFTER = frozenset(
+    "approx aprox appx ft in no dia diam max min lb lbs oz hr hrs wt ht dim dims incl e.g i.e temp qty vs etc fl ca abt est"
+    " avg nr cu sq gal wgt hgt st mr mrs ms dr inc co ltd p s a m g e i kgs mtr sec pcs ea".split()
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """Tokens `first`..`after`; `question`: it ends with a question mark."""
+
+    first: int
+    after: int
+    question: bool
+
+
+def unwrapped(tokens: list[Token], shadow: str) -> list[Token]:
+    """The tokens without those line ends that only wrap a line; the rest end a sentence."""
+    kept: list[Token] = []
+    line_start = 0
+    for n, token in enumerate(tokens):
+        if token.kind != "line":
+            kept.append(token)
+            continue
+        end = shadow.find("\n", token.end)
+        following = shadow[token.end : end if end >= 0 else len(shadow)][:200]
+        line = shadow[line_start : token.start]
+        line_start = token.end
+        if not _wraps(line, following):
+            kept.append(token)
+        elif n + 1 < len(tokens) and kept and kept[-1].kind == "line":
+            kept.append(token)
+    return kept
+
+
+def _wraps(line: str, following: str) -> bool:
+    if not line.strip() or not following.strip() or _BULLET.match(following) or _KEYED.match(following):
+        return False
+    if _CONTINUES.match(following) and not line.rstrip().endswith((".", "?", "!", ":")):
+        return True
+    return len(line) >= _WRAPPED_FROM and not line.rstrip().endswith(":")
+
+
+def sentences_of(tokens: list[Token], raw: str) -> list[Sentence]:
+    """The sentences in order. A figure's own point (9 ft. 10 in) ends none."""
+    found: list[Sentence] = []
+    first = 0
+    for n, token in enumerate(tokens):
+        if token.kind == "line" or (token.text in ".?!;" and token.kind == "sign" and _stops(tokens, n, raw)):
+            if n > first:
+                found.append(Sentence(first, n, token.text == "?"))
+            elif found and token.text == "?":
+                found[-1] = Sentence(found[-1].first, found[-1].after, True)
+            first = n + 1
+    if first < len(tokens):
+        found.append(Sentence(first, len(tokens), False))
+    return found
+
+
+def _stops(tokens: list[Token], at: int, raw: str) -> bool:
+    token = tokens[at]
+    if at + 1 >= len(tokens) or tokens[at + 1].kind == "line":
+        return True
+    following = tokens[at + 1]
+    if token.text in "?!;":
+        return True
+    if following.start == token.end:
+        return following.text in ".?!)\"'" or following.text == ".."
+    if at and tokens[at - 1].text in _NO_STOP_AFTER and tokens[at - 1].end == token.start:
+        capital = raw[following.start].isupper() and following.kind == "word"
+        return capital and tokens[at - 1].text not in ("no", "vs", "approx", "mr", "mrs", "ms", "dr", "st", "nr", "e.g")
+    return True
+
+
+def dead_spans(shadow: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]]]:
+    """Places in the shadow of quoted older mail, and of signatures."""
+    quoted: list[tuple[int, int]] = []
+    head = _QUOTED_HEAD.search(shadow)
+    limit = len(shadow)
+    if head is not None and (head.start() > 0 or not head.group().lstrip().startswith(("from", "sent"))):
+        quoted.append((head.start(), len(shadow)))
+        limit = head.start()
+    place = 0
+    for line in shadow[:limit].splitlines(keepends=True):
+        if line.lstrip().startswith(">"):
+            quoted.append((place, place + len(line)))
+        place += len(line)
+    signed: list[tuple[int, int]] = []
+    for match in _SIGN_OFF.finditer(shadow, 0, limit):
+        after = shadow[match.end() : limit]
+        if match.start() == 0 or after.count("\n") > 12 or not _is_signature(after):
+            continue
+        more = _AFTERWORD.search(shadow, match.end(), limit)
+        signed.append((match.start(), more.start() if more else limit))
+        break
+    return quoted, signed
+
+
+def _is_signature(after: str) -> bool:
+    """Short lines without sentences."""
+    lines = [line for line in after.splitlines() if line.strip() and not _AFTERWORD.match(line)]
+    more = next((n for n, line in enumerate(after.splitlines()) if _AFTERWORD.match(line)), None)
+    if more is not None:
+        lines = [line for line in after.splitlines()[:more] if line.strip()]
+    return all(len(line) < 80 for line in lines)

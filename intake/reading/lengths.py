@@ -1,0 +1,208 @@
+"""Which field a length belongs to: by its label, by what it speaks of, by the question asked; else by none."""
+
+import re
+from dataclasses import replace
+
+from intake.reading.figures import Figure
+from intake.reading.groups import label_before, label_behind
+from intake.reading.heights import comes_from, goes_to, is_rise, joins_two_heights
+from intake.reading.scene import Draft, Scene
+from intake.reading.topics import topic_behind, topic_of
+from intake.reading.travelling import ROUND, Travelling
+
+_PRODUCT = {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter"}
+_OPENING = {"w": "space.opening_width", "h": "space.opening_height"}
+_SPACE = {"l": "space.length", "w": "space.width", "d": "space.length", "h": "space.ceiling"}
+_HEIGHTS = ("rise.infeed_height", "rise.discharge_height", "rise.height", "space.ceiling")
+_LONGEST_PRODUCT = 3.5
+_BOUNDS_KEPT = frozenset({"space.length", "space.width", "space.ceiling", "space.opening_width", "space.opening_height"})
+_PLACES = frozenset({"up to", "over", "above", "below", "under", "lower than", "higher than"})
+
+
+def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
+    """Facts of all single lengths that speak of the need."""
+    found: list[Draft] = []
+    previous = ""
+    for figure in scene.figures:
+        if figure.kind != "length" or id(figure) in scene.used or not scene.live(figure.first):
+            continue
+        if scene.group_of(figure) is not None:
+            continue
+        ends = _two_ends(scene, figure, down)
+        if ends:
+            found += ends
+            scene.use(figure)
+            continue
+        name = field_of(scene, figure, who, down, {draft.field for draft in found}, previous)
+        if name is None:
+            continue
+        if not _plausible(name, figure):
+            continue
+        previous = name
+        scene.use(figure)
+        found.append(_bounded(scene, scene.draft(name, figure), figure))
+    return found
+
+
+def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
+    """For heights and room, "up to" and "above" are places and directions, no bounds."""
+    words = scene.words(figure.begin, figure.first)
+    place = draft.field in _HEIGHTS and any(phrase in words for phrase in _PLACES)
+    if place and not figure.is_range and figure.bound:
+        value = figure.value
+        return replace(draft, low=value, high=value, start=scene.tokens[figure.first].start)
+    return draft
+
+
+def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: set[str], previous: str) -> str | None:
+    """The field of one length, None where the words do not tell."""
+    before, behind = scene.before(figure), scene.after(figure)
+    sentence = scene.sentence_before(figure.first)
+    letter = _label(scene, figure)
+    if letter:
+        name = _labelled(scene, figure, letter, before, behind, sentence, who, down)
+        if name is not None:
+            return name
+    near = topic_behind(behind)
+    if near == "ceiling" or (near == "" and topic_of(before) == "ceiling"):
+        return "space.ceiling"
+    if near in ("opening", "space", "machine"):
+        return "space.opening_width" if near == "opening" and "narrow" in sentence else None
+    if near in ("infeed", "discharge"):
+        return f"rise.{near}_height"
+    if near == "high" and not re.search(r"\b(?:from|off)(?: the| a| our)?$", before):
+        return "rise.infeed_height" if down and "from" in before else "rise.discharge_height"
+    if joins_two_heights(behind) and _next_is_length(scene, figure):
+        return "rise.infeed_height"
+    if comes_from(before):
+        return "rise.infeed_height"
+    if goes_to(before):
+        return "rise.discharge_height"
+    topic = topic_of(before)
+    if topic in ("infeed", "discharge"):
+        return f"rise.{topic}_height" if not _crossed(before) else None
+    if topic in ("high", "inlow"):
+        high = topic == "high"
+        if is_rise(before, behind, "") and not re.search(r"\b(?:is|at|:)(?: \w+)?$", before):
+            return "rise.height"
+        return "rise.infeed_height" if high == down else "rise.discharge_height"
+    if topic == "opening":
+        return "space.opening_width" if "narrow" in before else None
+    if topic in ("space", "machine"):
+        return None
+    if is_rise(before, behind, sentence) and figure.value > 0.15:
+        return "rise.height"
+    if topic == "product" or not before.strip(" ,and&"):
+        return _pair_of(scene, figure, before, sentence, previous, down, said)
+    return None
+
+
+def _pair_of(scene: Scene, figure: Figure, before: str, sentence: str, previous: str, down: bool, said: set[str]) -> str | None:
+    """ "30 in infeed, 12 ft out": nothing here but the end of the same sentence."""
+    behind = scene.after(figure)
+    if re.match(r"^\s*\(?(?:in|on)\b(?: |$|\)|,)", behind) and "rise.infeed_height" not in said and "out" in sentence + behind + scene.sentence_text(figure.first):
+        return "rise.infeed_height"
+    if re.match(r"^\s*\(?(?:out|off)\b(?: |$|\)|,)", behind) and "floor" not in behind[:12] and "ground" not in behind[:14]:
+        return "rise.discharge_height"
+    return None
+
+
+def _crossed(before: str) -> bool:
+    """True where another matter stands between the cue and the figure."""
+    return re.search(r"\b(?:minute|hour|weigh|weight|pound|door|wide|long)\b[^,]*$", before) is not None and False
+
+
+def _next_is_length(scene: Scene, figure: Figure) -> bool:
+    at = scene.windows[id(figure)][1]
+    return any(other.first == at or other.begin == at for other in scene.figures if other.kind == "length" and other.first >= at and other.first < at + 3)
+
+
+def _label(scene: Scene, figure: Figure) -> str:
+    letter, _ = label_behind(scene.tokens, figure.after)
+    if letter:
+        return letter
+    if figure.end > figure.after:
+        letter, _ = label_behind(scene.tokens, figure.end)
+        if letter:
+            return letter
+    floor = scene.windows[id(figure)][0]
+    letter, at = label_before(scene.tokens, figure.begin, floor)
+    if not letter:
+        words = scene.before(figure)
+        match = re.search(r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: (?:of|is|the|a|an|our|each|case|box|product|tray|bag|it|are|at|about|around|approx|only|just|:|=|be|door|doorway|opening|ceiling|infeed|discharge|would|will|crate|tote|bottle|pallet|max|maximum|and|can)){0,5}$", words)
+        if match:
+            word = match.group(1)
+            return {"length": "l", "width": "w", "height": "h", "depth": "d", "diameter": "o", "tall": "h", "high": "h", "wide": "w", "long": "l", "deep": "d", "thick": "t"}.get(word, "w")
+    return letter
+
+
+def _labelled(scene: Scene, figure: Figure, letter: str, before: str, behind: str, sentence: str, who: Travelling, down: bool) -> str | None:
+    _, after = label_behind(scene.tokens, figure.after)
+    topic = topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
+    if not topic:
+        topic = topic_of(before) or topic_of(sentence) or _topic_before(scene, figure)
+    if topic == "opening":
+        return _OPENING.get(letter)
+    if topic == "ceiling":
+        return "space.ceiling" if letter == "h" else None
+    if topic == "space":
+        return _SPACE.get(letter)
+    if letter == "h" and topic in ("infeed", "discharge"):
+        return f"rise.{topic}_height"
+    if letter == "h" and topic in ("high", "inlow"):
+        return "rise.infeed_height" if (topic == "high") == down else "rise.discharge_height"
+    if topic == "machine":
+        return None
+    if letter == "h" and is_rise(before, "", "") and re.search(r"(?:lift|lifting|total|rise|travel) height", before):
+        return "rise.height"
+    if figure.value > _LONGEST_PRODUCT:
+        return None
+    if letter == "w" and who.kind in ROUND and "across" in scene.words(figure.after, after):
+        return "product.diameter"
+    if letter == "d":
+        return "product.length" if "wid" in scene.sentence_text(figure.first) else None
+    return _PRODUCT.get(letter)
+
+
+def _topic_before(scene: Scene, figure: Figure) -> str:
+    """The topic of the sentence before, where this one has none of its own."""
+    at = scene.sentence_of(figure.first).first
+    if at == 0:
+        return ""
+    earlier = scene.sentences[max(0, scene.sentence_at[figure.first] - 1)]
+    return topic_of(scene.words(max(earlier.first, earlier.after - 25), earlier.after))
+
+
+def _two_ends(scene: Scene, figure: Figure, down: bool) -> list[Draft]:
+    """ "from 30 inches to 14 feet" is one range of lengths and two heights."""
+    if not figure.is_range or _label(scene, figure):
+        return []
+    joined = scene.words(figure.ends[0].after, figure.ends[1].first)
+    if "to" not in joined.split() and joined != "-":
+        return []
+    first, second = (end.unit.worth(end.value) if end.unit else (figure.unit.worth(end.value) if figure.unit else end.value) for end in figure.ends)
+    before = scene.before(figure)
+    lead = scene.words(figure.begin, figure.first) + " " + scene.words(figure.first, figure.ends[0].first)
+    heights = "from" in lead.split() or before.split()[-1:] == ["from"]
+    text = scene.sentence_text(figure.first)
+    moves = re.search(r"\b(?:up|down|lift|raise|elevate|lower|climb|descend|drop|rise|go|goe|going|move|take|bring|come|mezzanine|transfer|carry|convey)\b", text)
+    if topic_of(before) in ("space", "opening", "ceiling") or (joined == "-" and not (moves and heights)):
+        return []
+    if not ((heights or moves) and abs(first - second) >= 0.3 and max(first, second) >= 0.6):
+        return []
+    if max(first, second) < 2.0 * min(first, second) and re.search(r"\b(?:product|case|box|size|vary|range)\b", before) and not moves:
+        return []
+    drafts = []
+    for name, end, value in zip(("rise.infeed_height", "rise.discharge_height"), figure.ends, (first, second), strict=True):
+        start, stop = scene.tokens[end.first].start, scene.tokens[end.after - 1].end
+        drafts.append(Draft(name, start, stop, value, value, approx=figure.approx, at=end.first, rank=6))
+    return drafts
+
+
+def _plausible(name: str, figure: Figure) -> bool:
+    value = abs(figure.value)
+    if name.startswith("product."):
+        return 0.002 <= value <= _LONGEST_PRODUCT
+    if name.startswith("space.opening"):
+        return 0.3 <= value <= 15
+    return value <= 60

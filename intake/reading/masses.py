@@ -1,0 +1,133 @@
+"""Weights of what travels, and squeeze limits, which people also give in pounds."""
+
+import re
+
+from intake.reading.figures import Figure
+from intake.reading.scene import Draft, Question, Scene
+from intake.reading.travelling import Travelling
+from intake.reading.units import UNITS
+
+_SQUEEZE = re.compile(r"\b(?:squeez\w*|grip\w*|clamp\w*|pinch\w*|side pressure|side force|(?:a|per|each|either|on each|on the|one|both) side|crush\w*|force|dent\w*|mark\w*|pressing)\b")
+_SIDE_BEHIND = re.compile(r"^\W*(?:of )?(?:\w+ )?(?:a|per|each|either|on each|on a|on one|on either|/) ?side\b|^\W*(?:of )?(?:squeeze|side (?:pressure|force)|grip|clamp)")
+_OTHER_MASS = re.compile(
+    r"\b(?:floor load|floor loading|floor rating|slab|capacity|payload|rated|truck|trailer|machine weigh|machine weight|crane|hoist|forklift|beam|mezzanine (?:hold|load|rating)|rack|"
+    r"(?:per|a|an|each|every) (?:day|week|shift|year|hour|month|season)|tonnage|postage|freight|shipping weight of the machine|steel plate|roll of film|net content|net weight of|fill weight|recipe|batch|silo|tank)\b"
+)
+_FLOW_BEHIND = re.compile(r"^\W*(?:of \w+ )?(?:\w+ )?(?:per|a|an|each|every|/) ?(?:day|week|shift|year|hour|hr|h|month|season|minute|min|annum|square|sq|foot|ft|m|meter)\b")
+_HEAVIEST = re.compile(r"\b(?:heavi(?:est|er)|biggest|largest|max|maximum|worst case|big(?: one)?|large)\b")
+_LIGHTEST = re.compile(r"\b(?:light(?:est|er)?|smallest|min|minimum|little|small)\b")
+_MASS_MOST = 3000.0
+
+
+def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
+    """Facts of all masses and forces that speak of the need."""
+    weights: list[tuple[Figure, Draft]] = []
+    found: list[Draft | Question] = []
+    for figure in [*scene.open_figures("mass"), *scene.open_figures("force")]:
+        before, behind = scene.before(figure), scene.after(figure)
+        if figure.kind == "force" or _is_squeeze(scene, figure, before, behind):
+            draft = _squeeze(scene, figure, before)
+            if draft is not None:
+                found.append(draft)
+                scene.use(figure)
+            continue
+        if not _is_weight(scene, figure, who, before, behind):
+            continue
+        scene.use(figure)
+        if figure.unit is not None and figure.unit.name == "ton":
+            found.append(_which_ton(scene, figure))
+            continue
+        weights.append((figure, scene.draft("product.weight", figure)))
+    weights.sort(key=lambda pair: pair[0].first)
+    return found + _lightest_to_heaviest(scene, weights)
+
+
+def _is_squeeze(scene: Scene, figure: Figure, before: str, behind: str) -> bool:
+    if _SIDE_BEHIND.match(behind):
+        return True
+    if "handling.squeeze_limit" in scene.asked and not re.search(r"\bweigh", before):
+        return True
+    return _SQUEEZE.search(before[-60:]) is not None and not re.search(r"\bweigh|\bhandle|\bcase|\bbox", before[-30:])
+
+
+def _squeeze(scene: Scene, figure: Figure, before: str) -> Draft | None:
+    behind = scene.after(figure)
+    context = scene.sentence_text(figure.first)
+    if figure.kind == "force" and not (_SQUEEZE.search(context) or "handling.squeeze_limit" in scene.asked or _SIDE_BEHIND.match(behind)):
+        return None
+    draft = scene.draft("handling.squeeze_limit", figure)
+    if figure.kind == "mass" and figure.unit is not None:
+        per_kg = UNITS["kgf"].factor
+        draft.low = None if draft.low is None else draft.low * per_kg
+        draft.high = None if draft.high is None else draft.high * per_kg
+    if "limit" in before[-40:]:
+        value = draft.high if draft.high is not None else draft.low
+        draft.low = draft.high = value
+    return draft
+
+
+def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behind: str) -> bool:
+    if not 0 < figure.value <= _MASS_MOST or _FLOW_BEHIND.match(behind):
+        return False
+    clause = re.split(r"[,;]", before)[-1]
+    if _OTHER_MASS.search(clause) or re.match(r"^\W*(?:floor|capacity|payload|truck|crane|rating|per (?:day|week))", behind):
+        return False
+    kind = _container_behind(scene, figure, who)
+    if kind is not None and who.kind is not None and kind != who.kind:
+        return False
+    if kind is None and who.kind is not None:
+        near = _container_before(scene, figure, who)
+        if near is not None and near != who.kind and near in who.inner:
+            return False
+    return True
+
+
+def _container_behind(scene: Scene, figure: Figure, who: Travelling) -> str | None:
+    """The container right behind the figure: "500 g jars", "50# bags", "40 lb each case"."""
+    for hit in who.mentions:
+        if figure.after <= hit.first <= figure.after + 3:
+            words = [scene.tokens[n].text for n in range(figure.after, hit.first)]
+            if not any(word in (",", ".", ";", "and", "(", "to", "in", "at", "from") for word in words):
+                return hit.value
+    return None
+
+
+def _container_before(scene: Scene, figure: Figure, who: Travelling) -> str | None:
+    sentence = scene.sentence_of(figure.first)
+    near = [hit for hit in who.mentions if sentence.first <= hit.first < figure.first]
+    return near[-1].value if near else None
+
+
+def _which_ton(scene: Scene, figure: Figure) -> Question:
+    """A ton is 2,000 lb in the US and 1,000 kg elsewhere."""
+    start, end = scene.tokens[figure.begin].start, scene.tokens[figure.end - 1].end
+    options = []
+    for unit in ("short_ton", "t"):
+        value = UNITS[unit].worth(figure.ends[-1].value)
+        options.append(Draft("product.weight", start, end, value, value, at=figure.first))
+    return Question("product.weight", start, end, "which_ton", {}, tuple(options))
+
+
+def _lightest_to_heaviest(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[Draft | Question]:
+    """ "Lightest 8, heaviest 14 kg" is one spread; a weight with its conversion counts once."""
+    kept: list[tuple[Figure, Draft]] = []
+    for figure, draft in weights:
+        twin = next((k for _, k in kept if _same(k, draft)), None)
+        if twin is None:
+            kept.append((figure, draft))
+    if len(kept) == 2:
+        (a, first), (b, second) = kept
+        words = scene.before(a), scene.before(b)
+        light = [n for n, text in enumerate(words) if _LIGHTEST.search(text)]
+        heavy = [n for n, text in enumerate(words) if _HEAVIEST.search(text)]
+        close = b.first - a.after < 12
+        if close and light and heavy and light[0] != heavy[-1] and not scene.groups[1:]:
+            ends = sorted((first.high or first.low or 0.0, second.high or second.low or 0.0))
+            first.low, first.high, first.end = ends[0], ends[1], max(first.end, second.end)
+            return [first]
+    return [draft for _, draft in kept]
+
+
+def _same(a: Draft, b: Draft) -> bool:
+    pairs = ((a.low, b.low), (a.high, b.high))
+    return all((x is None) == (y is None) and (x is None or y is None or abs(x - y) <= 0.02 * abs(x)) for x, y in pairs)

@@ -1,0 +1,150 @@
+"""Reading one message: text -> facts, doubts, and what was not used."""
+
+import os
+from collections.abc import Sequence
+
+from intake.reading.answers import answer_drafts
+from intake.reading.choices import choice_drafts
+from intake.reading.contact import contact_drafts
+from intake.reading.corrections import apply_corrections
+from intake.reading.counts import count_drafts
+from intake.reading.dimensions import dimension_drafts
+from intake.reading.directions import direction_drafts
+from intake.reading.doubts import sentence
+from intake.reading.headings import heading_drafts
+from intake.reading.hours import hours_drafts, weeks_drafts
+from intake.reading.lengths import length_drafts
+from intake.reading.masses import mass_drafts
+from intake.reading.materials import surface_drafts
+from intake.reading.scene import Draft, Question, Scene, scene_of
+from intake.reading.sizes import number_sizes
+from intake.reading.supply import supply_drafts
+from intake.reading.temperatures import temperature_drafts
+from intake.reading.throughput import rate_drafts
+from intake.reading.travelling import travelling
+from intake.reading.unread import unread_pieces
+from intake.spec.facts import Doubt, Fact, Heard
+from intake.spec.flat import SPREAD_FIELDS
+from intake.spec.folder import questions_folder
+from intake.spec.vocabulary import vocabulary
+
+
+def read(
+    text: str, asked: str | Sequence[str] | None = None, *, questions: str | os.PathLike[str] | None = None
+) -> Heard:
+    """Facts, doubts and unread pieces of one message.
+
+    `asked`: the field or fields that the message answers. `questions`: a folder with its own words.
+    Never raises on what somebody typed. Raises FolderError for a folder that is none.
+    """
+    names = (asked,) if isinstance(asked, str) else tuple(asked or ())
+    if not text.strip():
+        return Heard()
+    scene = scene_of(text, names, questions_folder(questions))
+    corrects = apply_corrections(scene)
+    items = _all_items(scene)
+    drafts = [item for item in items if isinstance(item, Draft)]
+    doubts = [item for item in items if isinstance(item, Question)]
+    kept, clashes = _settled(drafts)
+    facts = tuple(_fact(scene, draft) for draft in sorted(kept, key=lambda d: (d.start, d.field)))
+    said = {fact.field for fact in facts if fact.size == 1}
+    asked_back = tuple(_doubt(scene, question) for question in [*doubts, *clashes] if question.field not in said)
+    places = [(item.start, item.end) for item in (*kept, *doubts, *clashes)]
+    return Heard(facts=facts, doubts=_once(asked_back), unread=unread_pieces(scene, places), corrects=corrects)
+
+
+def _all_items(scene: Scene) -> list[Draft | Question]:
+    """Everything that the words give, module by module; each takes the figures that are its own."""
+    if not scene.tokens:
+        return []
+    who, items = travelling(scene)
+    directions = direction_drafts(scene)
+    down = any(isinstance(d, Draft) and d.value == "down" for d in directions)
+    items = [*items, *directions, *contact_drafts(scene)]
+    items += supply_drafts(scene)
+    items += hours_drafts(scene)
+    dimensions = dimension_drafts(scene, who)
+    items += dimensions.drafts
+    items += dimensions.questions
+    items += rate_drafts(scene, who)
+    items += mass_drafts(scene, who)
+    items += temperature_drafts(scene)
+    items += length_drafts(scene, who, down)
+    items += weeks_drafts(scene)
+    items += heading_drafts(scene)
+    items += count_drafts(scene, who)
+    items += surface_drafts(scene, who)
+    items += choice_drafts(scene, who)
+    number_sizes(scene, [item for item in items if isinstance(item, Draft)], dimensions.anchors)
+    items += answer_drafts(scene, items)
+    return items
+
+
+def _settled(drafts: list[Draft]) -> tuple[list[Draft], list[Question]]:
+    """One draft for each field and size; two different ones of equal rank become a question."""
+    by_key: dict[tuple[str, int], list[Draft]] = {}
+    for draft in drafts:
+        by_key.setdefault((draft.field, draft.size), []).append(draft)
+    kept: list[Draft] = []
+    clashes: list[Question] = []
+    for rivals in by_key.values():
+        best = max(draft.rank for draft in rivals)
+        rivals = [draft for draft in rivals if draft.rank == best]
+        first = rivals[0]
+        other = next((draft for draft in rivals[1:] if not _same(first, draft)), None)
+        if other is None or not vocabulary()[first.field].is_number:
+            kept.append(first)
+            continue
+        clashes.append(Question(first.field, other.start, other.end, "two_values", {}, (first, other)))
+    return kept, clashes
+
+
+def _same(a: Draft, b: Draft) -> bool:
+    if a.value is not None or b.value is not None:
+        return a.value == b.value
+    pairs = ((a.low, b.low), (a.high, b.high))
+    return all((x is None) == (y is None) and (x is None or y is None or abs(x - y) <= 0.021 * max(abs(x), abs(y), 1e-9)) for x, y in pairs)
+
+
+def _fact(scene: Scene, draft: Draft) -> Fact:
+    span = scene.folded.span(draft.start, draft.end)
+    low, high = _tidy(draft.low), _tidy(draft.high)
+    two_ends = low is not None and high is not None and low != high
+    said = scene.folded.said(draft.start, draft.end)
+    text = vocabulary()[draft.field].kind == "text"
+    return Fact(
+        field=draft.field,
+        low=low,
+        high=high,
+        value=said if text else draft.value,
+        approx=draft.approx,
+        hedged=draft.hedged,
+        spread=draft.field in SPREAD_FIELDS and two_ends and not draft.approx,
+        said=said,
+        span=span,
+        size=draft.size,
+    )
+
+
+def _doubt(scene: Scene, question: Question) -> Doubt:
+    said = scene.folded.said(question.start, question.end)
+    words = dict(question.words)
+    if question.id == "two_values":
+        pair = [scene.folded.said(option.start, option.end) for option in question.options]
+        words = {"first": pair[0], "second": pair[1]}
+    why, ask = sentence(question.id, said, words)
+    options = tuple(_fact(scene, option) for option in question.options)
+    span = scene.folded.span(question.start, question.end)
+    return Doubt(field=question.field, said=said, why=why, ask=ask, span=span, options=options)
+
+
+def _once(doubts: tuple[Doubt, ...]) -> tuple[Doubt, ...]:
+    kept: dict[str, Doubt] = {}
+    for doubt in doubts:
+        kept.setdefault(doubt.field, doubt)
+    return tuple(kept.values())
+
+
+def _tidy(value: float | None) -> float | None:
+    """Twelve digits: what conversions add beyond is noise."""
+    return None if value is None else float(f"{value:.12g}") + 0.0

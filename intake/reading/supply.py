@@ -1,0 +1,82 @@
+"""Volts, phases and hertz; pressures of washing and of compressed air."""
+
+import re
+
+from intake.reading.scene import Draft, Scene
+
+_SUPPLY = re.compile(r"\b(\d{3}) ?(?:v|volt|vac)? ?/ ?([13])(?: ?(?:ph|phase|ø))? ?/ ?(50|60)\b")
+_PHASES = re.compile(r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 x (?=\d{3} ?v)")
+_MAINS_LEAST, _MAINS_MOST = 90.0, 700.0
+_WASH = re.compile(r"\b(?:wash\w*|hos\w+|spray\w*|rins\w+|clean\w*|nozzle|jet|pressure washer|sanit\w+|foam\w*|water)\b")
+_AIR = re.compile(r"\b(?:air|compressed|pneumatic\w*|compressor|cylinder)\b")
+
+
+def supply_drafts(scene: Scene) -> list[Draft]:
+    """Facts of electricity and pressure that speak of the need."""
+    return [*_electric(scene), *_pressures(scene)]
+
+
+def _electric(scene: Scene) -> list[Draft]:
+    found: list[Draft] = []
+    for match in _SUPPLY.finditer(scene.shadow):
+        at = scene.token_at(match.start())
+        if at is None or not scene.live(at):
+            continue
+        for n, name in enumerate(("site.voltage", "site.phases", "site.frequency"), 1):
+            value = float(match.group(n))
+            found.append(Draft(name, match.start(n), match.end(n), value, value, at=at, rank=7))
+        scene.use(*[figure for figure in scene.figures if match.start() <= scene.tokens[figure.first].start < match.end()])
+    done = {draft.field for draft in found}
+    for figure in scene.open_figures("voltage"):
+        before, behind = scene.before(figure), scene.after(figure)
+        if not _MAINS_LEAST <= figure.value <= _MAINS_MOST or re.match(r"^\W*(?:battery|batteries|dc|control|motor on|lamp|bulb|tool)", behind):
+            continue
+        if re.search(r"\b(?:battery|control|sensor|plc)\W*$", before) or "site.voltage" in done:
+            continue
+        found.append(scene.draft("site.voltage", figure))
+        scene.use(figure)
+    for figure in scene.open_figures("frequency"):
+        if 45 <= figure.value <= 65 and "site.frequency" not in done:
+            found.append(scene.draft("site.frequency", figure))
+            scene.use(figure)
+    if "site.phases" not in done:
+        found += _phases(scene)
+    return found
+
+
+def _phases(scene: Scene) -> list[Draft]:
+    for match in _PHASES.finditer(scene.shadow):
+        at = scene.token_at(match.start())
+        if at is None or not scene.live(at):
+            continue
+        after = scene.shadow[match.end() : match.end() + 20]
+        if re.match(r"\W*(?:of|project|plan|expansion|approach|rollout|trial|roll-out)\b|s? of\b", after):
+            continue
+        value = 3.0 if match.group(1) in ("3", "three", "tri", None) else 1.0
+        scene.use(*[figure for figure in scene.figures if match.start() <= scene.tokens[figure.first].start < match.end() and figure.kind == "number"])
+        return [Draft("site.phases", match.start(), match.end(), value, value, at=at, rank=6)]
+    return []
+
+
+def _pressures(scene: Scene) -> list[Draft]:
+    found: list[Draft] = []
+    for figure in scene.open_figures("pressure"):
+        sentence = scene.sentence_text(figure.first)
+        near = f"{scene.before(figure)[-60:]} {scene.after(figure)[:40]}"
+        if figure.unit is not None and figure.unit.name in ("GPa", "inHg", "N/mm2", "ksi", "atm"):
+            continue
+        if "cleaning.pressure" in scene.asked or _WASH.search(near):
+            name = "cleaning.pressure"
+        elif "site.air_pressure" in scene.asked or _AIR.search(near):
+            name = "site.air_pressure"
+        elif _WASH.search(sentence):
+            name = "cleaning.pressure"
+        elif _AIR.search(sentence):
+            name = "site.air_pressure"
+        else:
+            continue
+        if name == "cleaning.pressure" and _AIR.search(near) and not re.search(r"\b(?:wash\w*|hos\w+|rins\w+|water)\b", near):
+            name = "site.air_pressure"
+        found.append(scene.draft(name, figure))
+        scene.use(figure)
+    return found

@@ -1,0 +1,116 @@
+"""Temperatures: of the room, of the product, or neither."""
+
+import re
+
+from intake.reading.figures import Figure, give_unit
+from intake.reading.scene import Draft, Question, Scene
+from intake.reading.topics import PRODUCT_WORDS
+from intake.reading.units import UNITS
+
+_ROOM = re.compile(
+    r"\b(?:room|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+|cold (?:room|store|storage|side)|chilled|"
+    r"environment|air|in there|in here|inside|floor|factory|shop|site|outside|department|facility|dock|zone|surrounding|summer|winter|year round|it's|it is|"
+    r"temperature (?:is|of|:)|temp (?:is|of|:)|we're at|stay|hold|kept at|held at|machine (?:would )?(?:stand|sit|run|be))\b"
+)
+_PRODUCT = re.compile(
+    r"\b(?:product(?: temperature| temp)?|hot fill\w*|fill\w*(?: hot)?|hot|come out|coming out|out of|oven|tunnel|retort|pasteuri\w+|cook\w*|bak\w+|core|surface temp\w*|skin|content|"
+    r"they (?:are|come|leave|arrive)|they're|them|sauce|liquid|food|freshly|warm|frozen|case (?:is|are|come|at)|product is|product are|itself)\b"
+)
+_NEITHER = re.compile(r"\b(?:water|wash|rinse|clean\w*|steam|hose|sanitiz\w+|caustic|melt\w*|glue|motor|setpoint of the oven|difference|rise of|drop of)\b")
+
+
+def temperature_drafts(scene: Scene) -> list[Draft | Question]:
+    """Facts and doubts of all temperatures that speak of the need."""
+    found: list[Draft | Question] = []
+    for figure in scene.figures:
+        if figure.kind not in ("temperature", "degrees") or id(figure) in scene.used or not scene.live(figure.first):
+            continue
+        name = _field(scene, figure)
+        if figure.kind == "degrees":
+            if name is None or not _speaks_of_heat(scene, figure):
+                continue
+            if not _one_scale(figure, name):
+                found.append(_which_scale(scene, figure, name))
+                scene.use(figure)
+                continue
+        if name is None or not -200 <= figure.value <= 400:
+            continue
+        twin = next((d for d in found if isinstance(d, Draft) and d.field == name and _near(d, figure)), None)
+        scene.use(figure)
+        if twin is None:
+            found.append(scene.draft(name, figure))
+    return found
+
+
+def _near(draft: Draft, figure: Figure) -> bool:
+    """The same temperature in the other scale."""
+    return all(
+        (a is None) == (b is None) and (a is None or b is None or abs(a - b) < 0.6)
+        for a, b in ((draft.low, figure.low), (draft.high, figure.high))
+    )
+
+
+def _field(scene: Scene, figure: Figure) -> str | None:
+    before, behind = scene.before(figure), scene.after(figure)
+    asked = [name for name in scene.asked if name.startswith("temperature.")]
+    text = before[-70:]
+    if _NEITHER.search(text) or re.match(r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind):
+        return None
+    room = list(_ROOM.finditer(text))
+    product = list(_PRODUCT.finditer(text))
+    words = list(PRODUCT_WORDS.finditer(re.split(r"[,;]", text)[-1]))
+    last_room = room[-1].start() if room else -1
+    last_product = product[-1].start() if product else -1
+    tail = behind[:40]
+    if re.match(r"^\W*(?:in (?:there|here|the (?:room|area|plant|warehouse|building|cooler|freezer|summer|winter))|room|ambient|cooler|freezer|area|warehouse|environment|inside|year round|plant|building|outside|cold room|storage)\b", tail):
+        return "temperature.room"
+    if re.match(r"^\W*(?:product|when (?:they|it)|out of|core|off the|at the infeed|fill)\b", tail):
+        return "temperature.product"
+    if "temperature.zone" in asked or "temperature.room" in asked:
+        if last_product <= last_room or last_product < 0:
+            return "temperature.room"
+    if asked and asked[0] == "temperature.product" and last_room < 0:
+        return "temperature.product"
+    if last_product > last_room:
+        return "temperature.product"
+    if last_room >= 0:
+        return "temperature.room"
+    if words and re.search(r"\b(?:is|are|at|come|go|leave)\b", text[words[-1].start() if words[-1].start() < len(text) else 0 :]):
+        return "temperature.product"
+    sentence = scene.sentence_text(figure.first)
+    if _ROOM.search(sentence) and not _PRODUCT.search(sentence):
+        return "temperature.room"
+    return None
+
+
+def _speaks_of_heat(scene: Scene, figure: Figure) -> bool:
+    text = scene.sentence_text(figure.first)
+    if re.search(r"\b(?:turn|angle|slope|incline|tilt|corner|bend|left|right|clockwise|tip)\b", text):
+        return False
+    return any(name.startswith("temperature") for name in scene.asked) or re.search(
+        r"\b(?:temperature|temp|hot|cold|cool|cooler|freezer|chilled|room|ambient|warm|heated|refrigerated|plant|warehouse)\b", text
+    ) is not None
+
+
+def _one_scale(figure: Figure, name: str) -> bool:
+    """A room at 70 degrees can only be Fahrenheit; take that, and leave the rest to a question."""
+    value = figure.ends[-1].value
+    if name == "temperature.room" and 55 <= value <= 130:
+        give_unit_anew(figure)
+        return True
+    return False
+
+
+def give_unit_anew(figure: Figure) -> None:
+    """Read plain degrees as Fahrenheit."""
+    figure.ends = tuple(end.with_unit(UNITS["degF"]) for end in figure.ends)
+    give_unit(figure, UNITS["degF"])
+
+
+def _which_scale(scene: Scene, figure: Figure, name: str) -> Question:
+    start, end = scene.tokens[figure.begin].start, scene.tokens[figure.end - 1].end
+    value = figure.ends[-1].value
+    options = tuple(
+        Draft(name, start, end, UNITS[unit].worth(value), UNITS[unit].worth(value), at=figure.first) for unit in ("degF", "degC")
+    )
+    return Question(name, start, end, "which_scale", {"figure": f"{value:g}"}, options)

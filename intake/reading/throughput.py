@@ -1,0 +1,190 @@
+"""Rates: normal or peak, of what travels or of pieces inside it, and the hours that a shift or a day has."""
+
+import re
+from dataclasses import replace
+
+from intake.reading.figures import Figure, give_unit
+from intake.reading.scene import Draft, Question, Scene
+from intake.reading.travelling import Travelling
+from intake.reading.units import UNITS, Unit
+
+_PEAK = re.compile(
+    r"\b(?:peak|peaks|peaking|peaked|surge|surging|burst|bursting|rush|rushes|busy|busiest|season|seasonal|could hit|can hit|hit|hitting|"
+    r"spike|spiking|spikes|worst|top speed|top out|topping|top|up to|as high as|as many as|quarter end|month end|next year|in future|the future|future|later on|eventually|"
+    r"growing to|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max|maximum|at most|tops|never more than|no more than|"
+    r"christmas|holiday|holidays|harvest|at the outside|short burst|catch up|catching up|sprint|when (?:we're|we are) busy|limit|ceiling|flat out|full tilt|fastest|"
+    r"at best|crunch|high season|goes? to|jumps? to|climbs? to|swings? to|planned|in two years|2 years|sometimes|occasionally|at times|on a good day|on good day|black friday|summer|friday|monday|reach|reaching|someday|expect|expected|capable of|catch-up|not exceed|exceeding)\b"
+)
+_NORMAL = re.compile(
+    r"\b(?:normal|normally|nominal|average|avg|usual|usually|steady|typical|typically|run|running|runs|currently|current|today|now|mostly|most of|most day|regular|regularly|everyday|standard|base|baseline|cruise|cruising|"
+    r"day to day|generally|rated|sustained|flat profile|needs?|design rate|at present|right now|usually do|make|making|do)\b"
+)
+_STRONG_PEAK = re.compile(r"\b(?:peak|surge|burst|max|maximum|tops?|busy|season|next year|future|could hit|can hit|spike|at most|up to|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as|holiday)\b")
+_NOT_RATES = frozenset(
+    "truck forklift people person time call visit shift changeover employee car trailer load revolution rpm cycle dollar rev breath"
+    " hour meter metre turn degree day week break start stop inspection delivery order user guest".split()
+)
+_NOTHING = frozenset({"unit", "piece", "pc", "product", "item", "one", "load", "part", "package", "pack", "ea", "each", "them", "count", "p", "total", "of", "or", "max", "minimum", "."})
+
+
+def rate_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
+    """Facts and doubts of all rates that speak of the need."""
+    found: list[Draft | Question] = []
+    last: Figure | None = None
+    _share_before(scene)
+    for figure in scene.figures:
+        if id(figure) in scene.used or not scene.live(figure.first):
+            continue
+        if figure.kind == "number" and last is not None:
+            _bare_rate(scene, figure, last)
+        if figure.kind != "rate":
+            continue
+        piece = _of_pieces(scene, figure, who)
+        if piece == "nothing":
+            scene.use(figure)
+            continue
+        last = figure
+        name = "rate.pieces" if piece == "pieces" else _normal_or_peak(scene, figure)
+        drafted = _drafted(scene, figure, name)
+        scene.use(figure)
+        if drafted is not None:
+            found.append(drafted)
+    return _once(found)
+
+
+def _share_before(scene: Scene) -> None:
+    """ "Normal 32, peak 40 cpm": the bare number before takes the unit of the rate behind."""
+    for figure, following in zip(scene.figures, scene.figures[1:], strict=False):
+        if figure.kind == "number" and following.kind == "rate" and following.per is not None and scene.live(figure.first):
+            between = scene.words(figure.end, following.begin)
+            before = scene.before(figure)[-40:]
+            joined = re.fullmatch(r"(?:,|;|and|/|or|with|but|\.|normal|average|peak|max|at peak|,? ?(?:and )?(?:with )?(?:a )?peak(?:s|ing)?(?: of| at| to|:)?|\s)*(?:\w+ ){0,3}(?:\w+)?", between)
+            cue = re.search(r"(?:normal|nominal|average|avg|typical|usual|usually|steady|rate|speed|peak|max|run|running|at|about|throughput)\W*$", before)
+            if joined and cue and len(between) < 40 and _STRONG_PEAK.search(between + before):
+                give_unit(figure, following.per.unit)
+
+
+def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
+    """ "18 per min, peak 26": the bare number takes the unit of the rate before."""
+    near = scene.sentence_at[figure.first] - scene.sentence_at[last.first]
+    if near > 1 or figure.first - last.after > 14 or last.per is None or figure.value <= 0 or "list" in figure.tags:
+        return
+    if scene.group_of(figure) is not None:
+        return
+    before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
+    cue = re.search(
+        r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as|busy|season|next year|ready for|future|growing to|go to|goe to|jump to|climb to|normal|normally|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day|quarter end|christmas|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",
+        before,
+    )
+    after_cue = re.match(r"^\W*(?:is |at |on |in |as |the |a |for |when )*(?:peak|max|tops?|surge|burst|busy|next year|season|in season|at peak|future|worst|normal|average|usually)\b", behind)
+    if not (cue or after_cue):
+        return
+    noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
+    if noun:
+        return
+    give_unit(figure, last.per.unit)
+    if figure.per is not None and last.per is not None:
+        figure.per = replace(figure.per, noun=last.per.noun, hours=last.per.hours, each=last.per.each)
+
+
+def _of_pieces(scene: Scene, figure: Figure, who: Travelling) -> str:
+    """ "" for what travels, "pieces" for what is inside it, "nothing" for trucks and people."""
+    per = figure.per
+    nouns = per.noun.split() if per is not None else []
+    norms = [scene.lexicon.norm(noun) for noun in nouns]
+    if not norms or all(noun in _NOTHING for noun in norms):
+        return ""
+    kinds = [hit.value for hit in who.mentions if figure.first <= hit.first < figure.after]
+    if kinds:
+        if who.kind is None or kinds[-1] == who.kind:
+            return ""
+        return "pieces" if kinds[-1] in who.inner or who.kind == "pallet_load" else "pieces"
+    return "nothing" if any(noun in _NOT_RATES for noun in norms) else ""
+
+
+def _normal_or_peak(scene: Scene, figure: Figure) -> str:
+    before = scene.before(figure)
+    lead = scene.words(figure.begin, figure.first)
+    behind = scene.after(figure)
+    own = re.split(r"[,;(.]| but | and | then ", behind, maxsplit=1)
+    tail = own[0][:60]
+    if figure.bound == "most":
+        return "rate.peak"
+    if figure.bound == "least":
+        return "rate.normal"
+    text = f"{before} {lead}"[-80:]
+    close = re.split(r"[;.]", text)[-1]
+    peaks, normals = list(_PEAK.finditer(close)), list(_NORMAL.finditer(close))
+    last_peak = peaks[-1].end() if peaks else -1
+    last_normal = normals[-1].end() if normals else -1
+    if re.match(r"^\W*(?:at |is |as |the |in |on |for |during |when )*(?:our |the |a |an )?(?:\w+ )?(?:peak|max|maximum|tops?|surge|burst|busy|busiest|season|next year|future|worst case|rush|quarter end|christmas|holiday|high season|harvest|crunch|peaks|absolute max|limit)", tail):
+        return "rate.peak"
+    if re.match(r"^\W*(?:at |is |as |the |in |on |most |of |for )*(?:normal|normally|average|avg|nominal|usual|usually|typical|typically|steady|now|today|currently|sustained|most day|mostly)", tail):
+        return "rate.normal"
+    if "(" in behind[:3] and re.match(r"^\s*\( ?(?:peak|max)", behind) and not re.search(r"\d", behind):
+        following = scene.windows[id(figure)][1]
+        if following < len(scene.tokens) and scene.tokens[following - 1].text == ")":
+            return "rate.peak"
+    if last_peak > last_normal:
+        return "rate.peak"
+    if peaks and _STRONG_PEAK.search(close[peaks[-1].start() :]) and last_normal - last_peak <= 8 and last_peak >= 0:
+        return "rate.peak"
+    return "rate.normal"
+
+
+def _drafted(scene: Scene, figure: Figure, name: str) -> Draft | Question | None:
+    per = figure.per
+    low, high = figure.low, figure.high
+    if per is None or figure.unit is None:
+        return None
+    if per.unit.name in ("1/week", "1/year", "1/month"):
+        return None
+    if per.each and not per.hours:
+        hours = stated_hours(scene, per.each)
+        if hours is None:
+            scale = 60.0 / per.unit.factor if per.unit.factor else 1.0
+            del scale
+            start, end = scene.tokens[figure.begin].start, scene.tokens[figure.end - 1].end
+            return Question(name, start, end, f"hours_of_{per.each}")
+        minutes = hours * 60.0
+        ends = [end.value / minutes for end in figure.ends]
+        low = min(ends) if low is not None else None
+        high = max(ends) if high is not None else None
+    draft = scene.draft(name, figure)
+    draft.low, draft.high = low, high
+    if name == "rate.peak" and figure.bound == "most":
+        draft.low = draft.high
+    return draft
+
+
+def stated_hours(scene: Scene, each: str) -> float | None:
+    """The hours of a day or shift where the same message states them."""
+    text = scene.words(0, len(scene.norms))[:20_000]
+    shift = re.search(r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?-? ?shift|shift(?: of| are| is| =|:) (\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)", text)
+    if each == "shift":
+        return float(next(g for g in shift.groups() if g)) if shift else None
+    day = re.search(r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?(?:a|per|/|each|every|working)? ?-? ?(?:d|day)\b", text)
+    if day:
+        return float(day.group(1))
+    return 24.0 if re.search(r"\b24 / 7\b|around (?:the )?clock", text) else None
+
+
+def _once(found: list[Draft | Question]) -> list[Draft | Question]:
+    """Two normal rates: the greater of two that differ by a cue is no news; the second of the same value is dropped."""
+    kept: list[Draft | Question] = []
+    for item in found:
+        twin = next((k for k in kept if isinstance(k, Draft) and isinstance(item, Draft) and k.field == item.field), None)
+        if twin is not None and isinstance(item, Draft) and _same(twin, item):
+            continue
+        kept.append(item)
+    return kept
+
+
+def _same(a: Draft, b: Draft) -> bool:
+    pairs = ((a.low, b.low), (a.high, b.high))
+    return all((x is None) == (y is None) and (x is None or y is None or abs(x - y) <= 0.02 * abs(x)) for x, y in pairs)
+
+
+def per_minute(figure: Figure) -> Unit:
+    """The unit that a bare answer to a rate question has."""
+    return figure.unit or UNITS["1/min"]
