@@ -79,7 +79,8 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     shown = figures(job, family, layout, views, found.swapped)
     open_asks = _open(job, found, all_checks)
     shown = {
-        name: replace(one, needs=open_asks) if one.value is None and not one.needs else one for name, one in shown.items()
+        name: replace(one, needs=open_asks) if one.value is None and not one.needs else one
+        for name, one in shown.items()
     }
     why = reasons(family, views[TYPICAL], d, job.data) if layout is not None else {}
     score = 0.0

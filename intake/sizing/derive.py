@@ -146,10 +146,7 @@ def _zone(found: Found, data: RangeData) -> None:
     if coldest is None or warmest is None:
         return
     at = zone_at(coldest, data)
-    if at == zone_at(warmest, data) or at in ("freezer", "chilled"):
-        implied = at
-    else:
-        implied = zone_at(warmest, data)
+    implied = at if at in ("freezer", "chilled") else zone_at(warmest, data)
     if zone is None:
         found.put("temperature.zone", Value(value=implied), "", ("temperature.room",))
     elif zone != implied and zone not in (zone_at(coldest, data), zone_at(warmest, data)):

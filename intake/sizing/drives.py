@@ -23,7 +23,7 @@ class Drive(NamedTuple):
 
 
 def flow(view: View, floor_gap: float) -> None:
-    """Write pitch p [m] and speed v [m/s]: one belt, so one pitch, that of the longest product at the rate sized for."""
+    """Write pitch p [m] and speed v [m/s]: one belt, so one pitch, that of the longest product."""
     p_hi = max(hi.Lp for hi, _ in view.sizes) + floor_gap
     p_lo = max(lo.Lp for _, lo in view.sizes) + floor_gap
     set_flow(view, p_hi, p_lo)
@@ -125,7 +125,8 @@ def power_row(reads: tuple[str, ...] = ("m", "R", "rise")) -> Row:
     """Motor needed, at the shaft divided by efficiency (or braked times it), against the largest of the range."""
     return Row(
         id="power", sense="at_most", unit="W", body=lambda hi, lo, d: (hi.motor_needed, d.motor_most),
-        formula="max(shaft_each/eta, -shaft_each*eta)", reads=reads, constants={"eta": "efficiency"}, units={"shaft_each": "W"},
+        formula="max(shaft_each/eta, -shaft_each*eta)", reads=reads, constants={"eta": "efficiency"},
+        units={"shaft_each": "W"},
         source="motor = shaft / efficiency; a lowering load is braked", each_size=True,
     )  # fmt: skip
 

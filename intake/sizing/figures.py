@@ -120,7 +120,8 @@ def _unknown(job: Job) -> tuple[str, ...]:
 
 def _names(family: Family) -> list[str]:
     shared = [
-        "pitch", "gap", "belt_speed", "rate_capacity", "rise_capacity", "path_length", "slope", "products_on", "load_mass",
+        "pitch", "gap", "belt_speed", "rate_capacity", "rise_capacity", "path_length", "slope", "products_on",
+        "load_mass",
         "pull", "pull_allowed", "largest_tilt", "shaft_power", "motor_power", "motors", "transit_time", "floor_length",
         "floor_width", "overall_height", "pass_under", "ship_width",
     ]  # fmt: skip

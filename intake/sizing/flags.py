@@ -11,8 +11,10 @@ _HELIX = ("spiral", "washdown_spiral")
 _CARRIERS = ("index_lift", "continuous_lift", "reciprocating_lift")
 ORDER = (
     "freezer_refer_out", "hazardous_refer_out", "heavy_refer", "space_conflict", "ceiling_conflict", "rate_too_high",
-    "slip_test", "tip_test", "squeeze_test", "empties_test", "inversion", "multi_size_changeover", "transfer_small_product",
-    "too_tall_consult", "tall_guarding", "ship_split", "lead_time_risk", "washdown_pressure", "exposed_food", "hot_product",
+    "slip_test", "tip_test", "squeeze_test", "empties_test", "inversion", "multi_size_changeover",
+    "transfer_small_product",
+    "too_tall_consult", "tall_guarding", "ship_split", "lead_time_risk", "washdown_pressure", "exposed_food",
+    "hot_product",
 )  # fmt: skip
 
 

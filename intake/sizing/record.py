@@ -16,8 +16,10 @@ from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST, Choice, Var
 _JOB_UNITS = {
     "L": "m", "W": "m", "H": "m", "m": "kg", "b": "m", "bw": "m", "h": "m", "rnd": "1", "mu": "1", "mu_high": "1",
     "mu_grip": "1", "R": "1/s", "rise": "m", "zlow": "m", "ztop": "m", "lx": "m", "ly": "m", "ceil": "m", "ow": "m",
-    "oh": "m", "troom": "K", "tprod": "K", "tilt": "rad", "pair": "Pa", "weeks": "week", "squeeze_limit": "N", "v": "m/s",
-    "p": "m", "fl": "m", "fw": "m", "top": "m", "under": "m", "piece_a": "m", "piece_b": "m", "tilt_used": "rad", "s": "m",
+    "oh": "m", "troom": "K", "tprod": "K", "tilt": "rad", "pair": "Pa", "weeks": "week", "squeeze_limit": "N",
+    "v": "m/s",
+    "p": "m", "fl": "m", "fw": "m", "top": "m", "under": "m", "piece_a": "m", "piece_b": "m", "tilt_used": "rad",
+    "s": "m",
     "r": "m", "open_most": "m", "open_least": "m", "cp": "m", "shaft": "W",
 }  # fmt: skip
 
@@ -140,10 +142,8 @@ def _missing(job: Job, name: str, index: int) -> bool:
 
 
 def _value_leans(job: Job, row: Row, index: int) -> bool:
-    return (
-        (bool(job.missing_basics)
-        and row.id not in ("temperature", "lead_time"))
-        or any(_missing(job, name, index) and name not in _LIMIT_ONLY for name in row.reads)
+    return (bool(job.missing_basics) and row.id not in ("temperature", "lead_time")) or any(
+        _missing(job, name, index) and name not in _LIMIT_ONLY for name in row.reads
     )
 
 

@@ -117,4 +117,3 @@ class Sampler:
 def _is_drawn(var: Var) -> bool:
     """True for a figure that may take several plausible values of which one is true."""
     return var.missing or (var.hi[LIKELY] != var.hi[WORST] and not var.is_spread)
-

@@ -46,7 +46,10 @@ def _firmness(family: Family, view: View, d: Limits) -> float:
     return max(0.0, least) / _FIRM_MARGIN
 
 
-_NO_MARGIN = frozenset({"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "tier_clearance", "round", "rate"})  # fmt: skip
+_NO_MARGIN = frozenset(
+    {"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "rate"}
+    | {"tier_clearance", "round"}
+)
 """Checks that a layout is chosen to just pass, or that repeat another: no measure of how firmly it stands."""
 
 

@@ -108,7 +108,8 @@ def room_rows(*, layout_reads: tuple[str, ...]) -> tuple[Row, ...]:
         ),
         Row(
             id="passage", sense="at_least", unit="m", body=lambda hi, lo, d: (lo.under, hi.need), formula="under",
-            reads=("ztop", "passage"), low=frozenset({"under"}), source="ISO 14122-2:2016 for people (from memory); " + CP,
+            reads=("ztop", "passage"), low=frozenset({"under"}),
+            source="ISO 14122-2:2016 for people (from memory); " + CP,
             is_room=True,
         ),
         Row(

@@ -17,7 +17,10 @@ Range = tuple[float, float]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Var:
-    """One figure of the job in SI. `hi`, `lo`: by mode, see the module. `missing`: nobody said it, nothing stands in."""
+    """One figure of the job in SI. `hi`, `lo`: by mode, see the module.
+
+    `missing`: nobody said it and nothing stands in. `asks`: the fields or tests that would settle it.
+    """
 
     hi: tuple[float, float, float, float]
     lo: tuple[float, float, float, float]

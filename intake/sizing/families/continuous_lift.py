@@ -79,7 +79,8 @@ _RATE = Row(
     reads=("R",), source="range data",
 )  # fmt: skip
 _SPEED = Row(
-    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*cp", reads=("R", "H"),
+    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*cp",
+    reads=("R", "H"),
     source="speed = rate x carrier pitch",
 )  # fmt: skip
 _FEED = Row(
@@ -91,7 +92,8 @@ _PULL = Row(
     id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
     formula="T0 + (load + own)*(g + max(a1, a2, a3)) + share*load*g", reads=("m", "rise", "H"),
     constants={
-        "T0": "take_up_tension", "a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss", "share": "guide_share",
+        "T0": "take_up_tension", "a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss",
+        "share": "guide_share",
     },
     units={"load": "kg", "own": "kg"}, source="load m (g + a): OpenStax, University Physics vol. 1, Ex. 6.3",
     each_size=True,

@@ -130,7 +130,8 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
 COVER_BELT = Family(
     name="cover_belt",
     gates=(
-        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(BOXES), _CLOSED, _PACKED,
+        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(BOXES), _CLOSED,
+        _PACKED,
         _FIRM, _TOP,
     ),
     before=(*before_layout(), _NOT_ROUND),

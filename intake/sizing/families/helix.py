@@ -210,7 +210,8 @@ _TIER = Row(
 )  # fmt: skip
 
 _SPEED = Row(
-    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p", reads=("R", "L"),
+    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
+    reads=("R", "L"),
     source="flow: speed = rate x pitch (as T x v of a belt load; Krishnaswamy, Industrial Instrumentation, Ex. 5.15)",
 )  # fmt: skip
 

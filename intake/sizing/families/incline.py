@@ -200,7 +200,8 @@ INCLINE = Family(
     ),
     fill=_fill,
     rows=(
-        width_row(), *speed_rows(), _STEEP, *room_rows(layout_reads=("L", "W", "rise")), slip_row(), tip_row(curved=False),
+        width_row(), *speed_rows(), _STEEP, *room_rows(layout_reads=("L", "W", "rise")), slip_row(),
+        tip_row(curved=False),
         curve_row(), tilt_row(), *pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row(), transfer_row(),
     ),
     figures=_figures,

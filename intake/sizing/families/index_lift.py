@@ -77,7 +77,8 @@ def _drive(hi: Num, lo: Num, d: Limits) -> None:
 
 _CYCLE = Row(
     id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, 60.0 / hi.cycle), formula="R*60",
-    reads=("R", "H", "W"), source="cycle = move of one pitch (trapezoid: OpenStax, College Physics 2e, sec. 2.5) + dwell",
+    reads=("R", "H", "W"),
+    source="cycle = move of one pitch (trapezoid: OpenStax, College Physics 2e, sec. 2.5) + dwell",
 )  # fmt: skip
 _PITCH = Row(
     id="carrier_pitch", sense="at_least", unit="m", body=lambda hi, lo, d: (lo.cp, hi.H + d.carrier_structure),
@@ -118,7 +119,9 @@ INDEX_LIFT = Family(
     before=(*before_layout(), *size_rows()),
     variants=(Variant(name="carriers", gates=(), layouts=_layouts, headings=RIGHT_ANGLES),),
     fill=_fill,
-    rows=(_PITCH, _CYCLE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), _CYLINDER, transfer_row()),
+    rows=(
+        _PITCH, _CYCLE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), _CYLINDER, transfer_row(),
+    ),
     figures=_figures,
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
     follows={"cycle": ("H", "W")},

@@ -63,11 +63,13 @@ def _fill(view: View, lay: Platform, d: Limits) -> None:
 
 _RATE = Row(
     id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, 60.0 / hi.cycle), formula="R*60",
-    reads=("R", "rise", "L"), source="cycle = two moves (trapezoid: OpenStax, College Physics 2e, sec. 2.5) + load + unload",
+    reads=("R", "rise", "L"),
+    source="cycle = two moves (trapezoid: OpenStax, College Physics 2e, sec. 2.5) + load + unload",
 )  # fmt: skip
 _PULL = Row(
     id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
-    formula="(m + platform)*(g + ai)*(1 + share)", reads=("m", "L", "W"), constants={"ai": "accel", "share": "guide_share"},
+    formula="(m + platform)*(g + ai)*(1 + share)", reads=("m", "L", "W"),
+    constants={"ai": "accel", "share": "guide_share"},
     units={"platform": "kg"}, source="load m (g + a): OpenStax, University Physics vol. 1, Ex. 6.3", each_size=True,
 )  # fmt: skip
 
@@ -75,7 +77,8 @@ _PULL = Row(
 def _figures(view: View, lay: Platform, d: Limits) -> dict[str, float]:
     hi = view.sizes[0][0]
     return {
-        "slope": 0.0, "largest_tilt": 0.0, "cycle_time": hi.cycle, "travel_time": hi.Tm, "loads_per_trip": float(lay.loads),
+        "slope": 0.0, "largest_tilt": 0.0, "cycle_time": hi.cycle, "travel_time": hi.Tm,
+        "loads_per_trip": float(lay.loads),
         "products_on": float(lay.loads), "transit_time": hi.Tm + hi.Tl,
     }  # fmt: skip
 

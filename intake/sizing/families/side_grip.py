@@ -27,7 +27,8 @@ from intake.sizing.shared_checks import (
 from intake.sizing.stability import accel
 
 _KINDS = (
-    "case", "carton", "tray", "bundle", "bottle", "jar", "jug", "can", "canister", "tub", "pail", "tote", "crate", "keg",
+    "case", "carton", "tray", "bundle", "bottle", "jar", "jug", "can", "canister", "tub", "pail", "tote", "crate",
+    "keg",
     "other",
 )  # fmt: skip
 _SIDES = 2.0
@@ -142,7 +143,7 @@ _GRIP = Row(
 _SQUEEZE = Row(
     id="squeeze_force", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.N_need, lo.squeeze_limit), formula=_NEED,
     reads=("mu_grip", "squeeze_limit", "m"), low=frozenset({"mu_grip"}), constants=_CONST, units=_UNITS,
-    source="N = SF m (g + a + v^2/R)/(2 mu): Cutnell and Johnson, ch. 4, P99; OpenStax, University Physics vol. 1, Ex. 6.3",
+    source="Cutnell and Johnson, Physics, ch. 4, P99: N = W/(2 mu); OpenStax, University Physics vol. 1, Ex. 6.3",
     each_size=True,
 )  # fmt: skip
 _OPENING = Row(
@@ -155,16 +156,19 @@ _OPENING_LEAST = Row(
 )  # fmt: skip
 _OPENING_SPAN = Row(
     id="opening_span", sense="at_most", unit="m",
-    body=lambda hi, lo, d: (hi.open_most - hi.open_least, d.opening_span), formula="open_most - open_least", reads=("W",),
+    body=lambda hi, lo, d: (hi.open_most - hi.open_least, d.opening_span), formula="open_most - open_least",
+    reads=("W",),
     source="range data: what the crank covers", each_size=True,
 )  # fmt: skip
 _RATE = Row(
     id="rate", sense="at_most", unit="1/min",
-    body=lambda hi, lo, d: (hi.R * 60.0, min(d.rate_most, d.speed_most / hi.p) * 60.0), formula="R*60", reads=("R", "L"),
+    body=lambda hi, lo, d: (hi.R * 60.0, min(d.rate_most, d.speed_most / hi.p) * 60.0), formula="R*60",
+    reads=("R", "L"),
     source="top speed over pitch; range data",
 )  # fmt: skip
 _SPEED = Row(
-    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p", reads=("R", "L"),
+    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
+    reads=("R", "L"),
     source="flow: speed = rate x pitch",
 )  # fmt: skip
 _RISE_PATH = Row(
@@ -183,7 +187,8 @@ def _pull_rows() -> tuple[Row, Row]:
         ),
         Row(
             id="pull_backed_up", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull_bu, lo.allow),
-            formula=_pull_formula("nl_bu", "w_bu", "Tb"), reads=("m", "L", "mu_grip", "backs_up"), constants=_PULL_CONST,
+            formula=_pull_formula("nl_bu", "w_bu", "Tb"), reads=("m", "L", "mu_grip", "backs_up"),
+            constants=_PULL_CONST,
             units=_UNITS, source="as pull, products touching: p = L", each_size=True,
         ),
     )  # fmt: skip
@@ -221,7 +226,8 @@ def _figures(view: View, lay: Path, d: Limits) -> dict[str, float]:
 SIDE_GRIP = Family(
     name="side_grip",
     gates=(
-        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(_KINDS), _HELD, _FIRM, _KEEPS,
+        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(_KINDS), _HELD,
+        _FIRM, _KEEPS,
         _ONE_WIDTH,
     ),
     before=(*before_layout(), _RISE_PATH),
