@@ -11,6 +11,8 @@ from rapidfuzz import fuzz, process
 from intake.reading.tokens import Token
 
 _FILLERS = frozenset("the a an our their its my your them it these those this that 'em em some any both of all".split())
+_LEFT_OUT = _FILLERS - {"some", "any", "both", "of", "all"}
+"""What phrases of the data are read without; the rest of the fillers count where a phrase has them."""
 _SOFT_SIGNS = frozenset({"-", "'", '"', "&", "\n", "*"})
 _GAP_MOST = 6
 _FUZZY_FROM, _FUZZY_CUT, _FUZZY_TARGET = 5, 85.0, 6
@@ -113,12 +115,17 @@ class Lexicon:
         return hits
 
 
+_NO_PLURALS = frozenset("upstairs downstairs always perhaps besides afterwards towards sometimes does yes gas lens".split())
+
+
 def singular(word: str) -> str:
     """The word without its plural ending, one rule for phrases and texts alike.
 
     >>> singular("boxes"), singular("trays"), singular("glass"), singular("pouches")
     ('box', 'tray', 'glass', 'pouch')
     """
+    if word in _NO_PLURALS:
+        return word
     if len(word) > 4 and word.endswith(("xes", "ches", "shes", "sses")):
         return word[:-2]
     if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us", "is", "'s")):
@@ -164,7 +171,7 @@ def phrase_elements(phrase: str) -> tuple[Element, ...]:
     for part in phrase.casefold().replace("-", " ").split():
         if part == "..":
             elements.append(None)
-        elif part not in _FILLERS or not elements and False:
+        elif part not in _LEFT_OUT:
             elements.append(frozenset(word if word.startswith("=") else singular(word) for word in part.split("|")))
     while elements and elements[0] is None:
         elements.pop(0)

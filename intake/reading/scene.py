@@ -71,6 +71,7 @@ class Scene:
     group_at: dict[int, Group] = field(default_factory=dict)
     rate_figures: list[Figure] = field(default_factory=list)
     starts: list[int] = field(default_factory=list)
+    order: dict[int, int] = field(default_factory=dict)
 
     @property
     def shadow(self) -> str:
@@ -108,6 +109,11 @@ class Scene:
     def words(self, first: int, after: int) -> str:
         """Tokens in their normal forms with single spaces."""
         return " ".join(self.norms[first:after])
+
+    def next_figures(self, figure: Figure) -> list[Figure]:
+        """The one or two figures behind this one."""
+        at = self.order.get(id(figure), len(self.figures))
+        return self.figures[at + 1 : at + 3]
 
     def group_of(self, figure: Figure) -> Group | None:
         """The group that a figure belongs to."""
@@ -162,6 +168,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path) -> Scene:
     scene.imperial = bool(names & {"lb", "oz", "ft", "in", "degF", "psi"})
     scene.metric = bool(names & {"kg", "g", "mm", "cm", "m", "degC", "bar"})
     scene.windows = _windows(figures, sentences, sentence_at)
+    scene.order = {id(figure): n for n, figure in enumerate(figures)}
     scene.starts = [token.start for token in tokens]
     scene.rate_figures = [figure for figure in figures if figure.per is not None]
     scene.group_at = {id(figure): group for group in groups for figure in group.figures}

@@ -39,9 +39,30 @@ def _electric(scene: Scene) -> list[Draft]:
         if 45 <= figure.value <= 65 and "site.frequency" not in done:
             found.append(scene.draft("site.frequency", figure))
             scene.use(figure)
+    if not any(draft.field == "site.voltage" for draft in found):
+        found += _bare_mains(scene)
     if "site.phases" not in done:
         found += _phases(scene)
     return found
+
+
+_MAINS = frozenset({110.0, 115.0, 120.0, 200.0, 208.0, 220.0, 230.0, 240.0, 277.0, 347.0, 380.0, 400.0, 415.0, 440.0, 460.0, 480.0, 575.0, 600.0, 690.0})
+"""Mains voltages in use, low voltage, IEC 60038 and ANSI C84.1 (common practice, from memory)."""
+
+
+def _bare_mains(scene: Scene) -> list[Draft]:
+    """ "3 phase 480", "480 three phase": a mains voltage right beside the phases."""
+    for figure in scene.open_figures("number"):
+        if figure.value not in _MAINS or figure.is_range:
+            continue
+        before, behind = scene.before(figure), scene.after(figure)
+        beside = re.search(r"(?:phase|ph|ø|power|supply|voltage|electric\w*)\W*(?:is |of |at |, |: )*$", before) or re.match(r"^\W*(?:/ ?|, ?|- ?)?(?:3|three|single|1|tri|$)? ?-? ?(?:phase|ph|ø)\b", behind)
+        following = scene.next_figures(figure)
+        three = following and following[0].first - figure.after <= 2 and re.match(r"^\W*(?:phase|ph|ø)\b", scene.after(following[0]))
+        if beside or three or (re.search(r"(?:phase|ph)$", before.strip())):
+            scene.use(figure)
+            return [scene.draft("site.voltage", figure)]
+    return []
 
 
 def _phases(scene: Scene) -> list[Draft]:

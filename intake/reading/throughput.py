@@ -35,6 +35,8 @@ def rate_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
     for figure in scene.figures:
         if id(figure) in scene.used or not scene.live(figure.first):
             continue
+        if figure.kind == "number":
+            _headed(scene, figure)
         if figure.kind == "number" and last is not None:
             _bare_rate(scene, figure, last)
         if figure.kind != "rate":
@@ -62,6 +64,19 @@ def _share_before(scene: Scene) -> None:
             cue = re.search(r"(?:normal|nominal|average|avg|typical|usual|usually|steady|rate|speed|peak|max|run|running|at|about|throughput)\W*$", before)
             if joined and cue and len(between) < 40 and _STRONG_PEAK.search(between + before):
                 give_unit(figure, following.per.unit)
+
+
+_HEADED = re.compile(r"(?:^|[,;(.] ?|\b)(?:\w+ )?(\w+) ?(?:/|per|an?) ?(minute|min|hour|hr|h|sec|second)\b(?: \(?(?:normal|average|nominal|peak|max)\)?)? ?(?:[:=]|is|are|-|=|\|)* ?(?:about |approx |around |~ |peak |max |normal )*$")
+_TIME = {"minute": "1/min", "min": "1/min", "hour": "1/h", "hr": "1/h", "h": "1/h", "sec": "1/s", "second": "1/s"}
+
+
+def _headed(scene: Scene, figure: Figure) -> None:
+    """ "Crates/hour: 720": the unit stands in the heading of the line."""
+    match = _HEADED.search(scene.before(figure)[-60:])
+    if match is not None and figure.value > 0 and scene.group_of(figure) is None:
+        give_unit(figure, UNITS[_TIME[match.group(2)]])
+        if figure.per is not None:
+            figure.per = replace(figure.per, noun=match.group(1))
 
 
 def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
@@ -117,6 +132,8 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
     peaks, normals = list(_PEAK.finditer(close)), list(_NORMAL.finditer(close))
     last_peak = peaks[-1].end() if peaks else -1
     last_normal = normals[-1].end() if normals else -1
+    if _belongs_to_next(scene, figure, behind):
+        tail = ""
     if re.match(r"^\W*(?:at |is |as |the |in |on |for |during |when )*(?:our |the |a |an )?(?:\w+ )?(?:peak|max|maximum|tops?|surge|burst|busy|busiest|season|next year|future|worst case|rush|quarter end|christmas|holiday|high season|harvest|crunch|peaks|absolute max|limit)", tail):
         return "rate.peak"
     if re.match(r"^\W*(?:at |is |as |the |in |on |most |of |for )*(?:normal|normally|average|avg|nominal|usual|usually|typical|typically|steady|now|today|currently|sustained|most day|mostly)", tail):
@@ -130,6 +147,14 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
     if peaks and _STRONG_PEAK.search(close[peaks[-1].start() :]) and last_normal - last_peak <= 8 and last_peak >= 0:
         return "rate.peak"
     return "rate.normal"
+
+
+def _belongs_to_next(scene: Scene, figure: Figure, behind: str) -> bool:
+    """ "18 per min peak 26": the cue stands right before the next figure."""
+    following = scene.windows[id(figure)][1]
+    if following >= len(scene.tokens) or not any(f.first == following or f.begin == following for f in scene.next_figures(figure)):
+        return False
+    return re.fullmatch(r"\W*(?:and |but |with |or )*(?:a |the |our )?(?:\w+ )?(?:peak\w*|max|maximum|surge|burst|up|top|normal|average)(?: rate| load| flow| demand)?(?: of| at| is| to| about| around| maybe| :|:)*\s*", behind) is not None
 
 
 def _drafted(scene: Scene, figure: Figure, name: str) -> Draft | Question | None:
