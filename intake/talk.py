@@ -39,7 +39,7 @@ class Interview:
         self._tree = load_tree(self._folder)
         self.sentences = Sentences(self._folder)
         self._asking = Asking(self._tree, self._folder, self.sentences)
-        self._hearing = Hearing(self._folder)
+        self._hearing = Hearing(self._folder, self.sentences)
         self._history = History()
         self._results: dict[Spec, Result] = {}
         self._plan: tuple[object, Plan] | None = None

@@ -11,6 +11,7 @@ from intake.interview.wording import Sentences, by, fill, joined
 from intake.sizing.result import Conflict, Result
 from intake.spec.case import Case
 from intake.spec.display import System, label, show, show_value
+from intake.spec.facts import Doubt, Fact
 from intake.spec.flat import Spec, Value
 from intake.spec.vocabulary import vocabulary
 
@@ -53,7 +54,7 @@ class EntryChecks:
                 say=doubt.ask,
                 why=self._sentences.say("clear_up.doubt_why", said=doubt.said, why=doubt.why),
                 branch=self._branch(doubt.field),
-                options=tuple(Option(label=_option_label(fact.said, doubt.said), fact=fact) for fact in doubt.options),
+                options=_readings(doubt),
             )
 
     def _quarrels(self, case: Case, system: System) -> Iterator[Question]:
@@ -180,6 +181,7 @@ class EntryChecks:
             )
 
 
+SYSTEMS: tuple[System, ...] = ("us", "si")
 _EDGES = ("product.length", "product.width", "product.diameter", "product.height")
 _RATES = ("rate.normal", "rate.peak", "product.pieces")
 
@@ -209,5 +211,16 @@ def _key(name: str, size: int) -> str:
     return name if size == 1 else f"{name}@{size}"
 
 
-def _option_label(said: str, whole: str) -> str:
-    return said or whole
+def _readings(doubt: Doubt) -> tuple[Option, ...]:
+    """The ready readings of a doubt: by their fields where those differ, else by their words."""
+    by_field = len({fact.field for fact in doubt.options}) > 1
+    by_words = len({fact.said for fact in doubt.options}) == len(doubt.options)
+    return tuple(
+        Option(label=label(fact.field) if by_field else fact.said if by_words else _shortest(fact), fact=fact)
+        for fact in doubt.options
+    )
+
+
+def _shortest(fact: Fact) -> str:
+    """A reading in the units that it is round in: "15 ft", "15 m"."""
+    return min((show_value(fact.field, fact, system) for system in SYSTEMS), key=len)

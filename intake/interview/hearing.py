@@ -1,15 +1,24 @@
 """One message taken in: read, matched against the options of what was asked, corrections and short replies known."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Literal
 
 from intake import reading
+from intake.interview.by_order import by_order
 from intake.interview.question import Question
 from intake.interview.replies import Replies
+from intake.interview.wording import Sentences
 from intake.spec.case import Case
 from intake.spec.facts import Fact, Heard
+from intake.spec.vocabulary import vocabulary
+
+_CLAUSE = re.compile(r"[,.;:]\s|\s[-–]\s|\bbut\b")
+_LEAD = re.compile(r"^(?:it's|its|it is|that's|in)\s+(?=\w)", re.IGNORECASE)  # "in metres"; "in" alone is inches
+_WORD = re.compile(r"[\w.,/]*\w")
+_FILLERS = frozenset({"the", "it", "is", "it's", "that", "that's", "s", "a", "at", "of", "i", "think", "hand"})
 
 Reply = Literal["facts", "passed", "unknown", "later", "back"]
 
@@ -30,8 +39,8 @@ class Taken:
 class Hearing:
     """Takes messages in, for one questions folder."""
 
-    def __init__(self, folder: Path) -> None:
-        self._folder, self._replies = folder, Replies(folder)
+    def __init__(self, folder: Path, sentences: Sentences) -> None:
+        self._folder, self._replies, self._sentences = folder, Replies(folder), sentences
 
     def take(self, text: str, question: Question | None, case: Case, lately: Sequence[str]) -> Taken:
         """What this text means as an answer to `question`, or as a message of its own.
@@ -52,7 +61,17 @@ class Hearing:
             return self._correction(text, asked, lately)
         if question is None:
             return Taken(reply="facts", heard=heard)
-        return self._answer(text, question, heard, case)
+        return self._answer(text, question, self._placed(text, question, heard), case)
+
+    def _placed(self, text: str, question: Question, heard: Heard) -> Heard:
+        """What the reader could not place among several fields asked for, by their order."""
+        if question.kind != "question":
+            return heard
+        placed = by_order(text, question.fields, heard, self._folder, self._sentences)
+        texts = [name for name in question.fields if vocabulary()[name].kind == "text"]
+        if len(texts) < 2 or placed.facts or placed.doubts or self._replies.means("dont_know", text):
+            return placed
+        return self._read(text, (texts[0],))  # two things asked for, one told: the first
 
     def _answer(self, text: str, question: Question, heard: Heard, case: Case) -> Taken:
         said = {fact.field for fact in heard.facts} | {doubt.field for doubt in heard.doubts}
@@ -61,6 +80,9 @@ class Hearing:
         answered = bool(said & set(question.fields))
         later = self._replies.means("later", text) and not answered
         unknown = not later and self._replies.means("dont_know", text) and not answered
+        guess = self._guess(text, question.fields) if unknown else None
+        if guess is not None:
+            return Taken(reply="facts", heard=guess, settles=tuple(sorted({fact.field for fact in guess.facts})))
         if not heard.facts and not heard.doubts and (later or unknown):
             return Taken(reply="later" if later else "unknown", heard=heard)
         return Taken(
@@ -71,6 +93,19 @@ class Hearing:
             later=silent if later else (),
         )
 
+    def _guess(self, text: str, asked: tuple[str, ...]) -> Heard | None:
+        """ "Not sure, maybe 40": what follows the not knowing, taken as a guess; None where nothing follows."""
+        for cut in _CLAUSE.finditer(text):
+            rest = self._read(text[cut.end() :], asked)
+            facts = [
+                replace(fact, hedged=True, span=(fact.span[0] + cut.end(), fact.span[1] + cut.end()))
+                for fact in rest.facts
+                if fact.field in asked and fact.span is not None
+            ]
+            if facts:
+                return Heard(facts=tuple(facts))
+        return None
+
     def _clear_up(self, text: str, question: Question, case: Case) -> Taken | None:
         """An answer to a doubt or conflict by its options, or by a word that completes what was read before."""
         facts = tuple(option.fact for option in question.options if option.fact is not None)
@@ -79,11 +114,10 @@ class Hearing:
             return Taken(reply="passed", heard=Heard())
         place = self._replies.ordinal(text)
         if place is not None and place < len(facts):
-            return _choice(facts[place])
-        plain = text.strip().casefold()
-        named = [option.fact for option in question.options if option.label.casefold() == plain]
-        if len(named) == 1 and named[0] is not None:
-            return _choice(named[0])
+            return _choice(facts[place], question)
+        named = [option.fact for option in question.options if option.fact is not None and _names(text, option.label)]
+        if len(named) == 1:
+            return _choice(named[0], question)
         if question.id.startswith("doubt:"):
             return self._completed(text, question, case)
         return None
@@ -96,10 +130,11 @@ class Hearing:
             return None
         if self._replies.means("dont_know", text) or self._replies.means("later", text):
             return None
-        for together in (f"{doubt.said} {text}", f"{text} {doubt.said}"):
+        bare = _LEAD.sub("", text.strip())
+        for together in (f"{doubt.said} {bare}", f"{bare} {doubt.said}"):
             found = [fact for fact in self._read(together, (field,)).facts if fact.field == field]
             if found:
-                return _choice(replace(found[0], said=together, span=None))
+                return _choice(replace(found[0], said=together, span=None), question)
         return None
 
     def _correction(self, text: str, asked: tuple[str, ...], lately: Sequence[str]) -> Taken:
@@ -113,5 +148,11 @@ class Hearing:
         return reading.read(text, asked=asked or None, questions=self._folder)
 
 
-def _choice(fact: Fact) -> Taken:
-    return Taken(reply="facts", heard=Heard(), settles=(fact.field,), kept=fact)
+def _names(text: str, label: str) -> bool:
+    """True when the words name this option: "the rise", "discharge", "15 kg, I think"."""
+    said, named = (set(_WORD.findall(words.casefold())) - _FILLERS for words in (text, label))
+    return bool(said) and bool(named) and (said <= named or named <= said)
+
+
+def _choice(fact: Fact, question: Question) -> Taken:
+    return Taken(reply="facts", heard=Heard(), settles=(*question.fields, fact.field), kept=fact)
