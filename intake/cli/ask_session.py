@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from intake.advice import recommendation
-from intake.cli.talk_text import Standing, fact_lines, family_lines, heard_lines, question_lines
+from intake.cli.talk_text import Standing, fact_lines, family_lines, heard_lines, question_lines, reply_line
 from intake.interview.question import Question
 from intake.sizing import size
 from intake.spec import Spec
@@ -29,14 +29,6 @@ _HELP = {
     "/paste": "take several lines as one message, until a line that is only /end",
     "/help": "this list",
     "/quit": "leave",
-}
-
-
-_REPLIES = {
-    "heard": "Understood: nothing in that line is a fact that the interview asks for.",
-    "unknown": "Understood: the visitor does not know. It becomes an open point.",
-    "later": "Understood: the visitor will check. It becomes an open point.",
-    "passed": "Understood: what stands is right.",
 }
 
 
@@ -97,7 +89,7 @@ class Session:
         heard = self.talk.answer(words) if self._question is not None else self.talk.hear(words)
         self._say(heard_lines(heard, self.system))
         if not (heard.facts or heard.doubts or heard.unread):
-            self._say([_REPLIES[self.talk.events[-1].kind]] if self.talk.events[-1].kind in _REPLIES else [])
+            self._say([reply_line(self.talk.events[-1])])
         self._changed()
 
     def _changed(self) -> None:

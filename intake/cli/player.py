@@ -7,7 +7,7 @@ from typing import Any
 
 from intake.advice import follow_up_lines, recommendation
 from intake.cli.conversation import Conversation, Turn
-from intake.cli.talk_text import Standing, family_lines, heard_lines
+from intake.cli.talk_text import Standing, family_lines, heard_lines, reply_line
 from intake.interview.question import Question
 from intake.sizing import size
 from intake.sizing.result import Result
@@ -65,6 +65,8 @@ class Player:
         heard = self.talk.answer(turn.says, to=question.id) if question else self.talk.hear(turn.says)
         for line in heard_lines(heard, self.system):
             yield f"  {line}"
+        if not (heard.facts or heard.doubts or heard.unread):
+            yield f"  {reply_line(self.talk.events[-1])}"
 
     def _question(self, turn: Turn) -> Question | None:
         """The open question for the fields that the turn is about; None when it is about none or nothing is open."""
@@ -88,9 +90,10 @@ class Player:
             self.talk.note(turn.says)
 
     def _end(self, result: Result) -> Iterator[str]:
-        yield "== The families at the end"
-        yield from family_lines(result, self.system)
-        yield ""
+        if result.standing:
+            yield "== What stands at the end"
+            yield from family_lines(result, self.system, out=False)
+            yield ""
         yield "== Recommendation"
         yield from recommendation(result, Spec.from_flat(self.talk.spec()), self.system)
         yield ""

@@ -8,10 +8,17 @@ from collections.abc import Iterable, Iterator
 from intake.advice import family_name, verdict_line
 from intake.interview.question import Question
 from intake.sizing.result import Result
-from intake.spec import Fact, Heard
+from intake.spec import Event, Fact, Heard
 from intake.spec.clean import one_line
 from intake.spec.display import System, label, show_value
 
+_REPLIES = {
+    "heard": "nothing in that line is a fact that the interview asks for.",
+    "unknown": "the visitor does not know. It becomes an open point.",
+    "later": "the visitor will check. It becomes an open point.",
+    "passed": "what stands is right.",
+    "asked": "one question back.",
+}
 _SIGN = {"fits": "+", "depends": "?", "out": "-"}
 
 
@@ -23,6 +30,11 @@ def heard_lines(heard: Heard, system: System) -> Iterator[str]:
         yield f'To clear up: "{one_line(doubt.said)}": {one_line(doubt.why)}'
     for piece in heard.unread:
         yield f'Not used: "{one_line(piece)}"'
+
+
+def reply_line(last: Event) -> str:
+    """What became of words that gave no fact, no doubt and nothing unread, told by the event they made."""
+    return f"Understood: {_REPLIES.get(last.kind, _REPLIES['heard'])}"
 
 
 def question_lines(question: Question) -> Iterator[str]:
@@ -40,9 +52,9 @@ def fact_lines(facts: Iterable[Fact], system: System) -> Iterator[str]:
         yield f"{_fact(fact, system)} ({fact.who}{words})"
 
 
-def family_lines(result: Result, system: System) -> Iterator[str]:
-    """Every family with its verdict and the reason, the standing ones first."""
-    gone = [name for name in result.families if name not in result.standing]
+def family_lines(result: Result, system: System, *, out: bool = True) -> Iterator[str]:
+    """Every family with its verdict and the reason, the standing ones first; without `out` only those."""
+    gone = [name for name in result.families if name not in result.standing] if out else []
     for name in (*result.standing, *gone):
         yield f"{_SIGN[result.families[name].verdict]} {_family(name, result, system)}"
 
