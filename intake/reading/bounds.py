@@ -18,7 +18,7 @@ _MOST = (
     "tops at", "maxes out at", "max out at", "maxing out at", "no heavier than", "no higher than", "no taller than",
     "no wider than", "no longer than", "no later than", "not more", "anything up to", "within", "nothing over",
     "less than or equal to", "less or equal than", "no bigger than", "maximum is", "max is", "the max is", "limited to",
-    "heaviest is", "heaviest being", "heaviest one is", "heaviest at", "heaviest", "the heaviest is", "the most is",
+    "heaviest is", "heaviest being", "heaviest one is", "heaviest at", "heaviest", "biggest is", "largest is", "the most is", "heaviest ones are", "heaviest are",
 )  # fmt: skip
 _ABOUT = (
     "about", "around", "approx", "approx .", "approximately", "aprox", "aprox .", "approximatly", "roughly", "circa", "ca", "ca .", "c .", "~", "≈", "some",
@@ -29,7 +29,7 @@ _ABOUT = (
 _BEHIND_LEAST = ("or more", "or better", "and up", "and above", "or above", "minimum", "at least", "at the least", "min", "min .", "plus", "or over")
 _BEHIND_MOST = (
     "max", "max .", "maximum", "maxi", "tops", "at most", "at the most", "at the very most", "or less", "or under", "or below", "and under",
-    "at the outside", "absolute max", "absolute maximum", "top", "is the max", "is the maximum", "is the most", "is max", "or lighter", "and below", "and down",
+    "at the outside", "absolute max", "absolute maximum", "is the max", "is the maximum", "is the most", "is max", "or lighter", "and below", "and down",
 )  # fmt: skip
 _BEHIND_ABOUT = (
     "or so", "ish", "- ish", "give or take", "approx", "approx .", "approximately", "roughly", "more or less", "or thereabouts", "thereabouts", "i think",
@@ -55,6 +55,7 @@ def _backwards(phrases: tuple[str, ...]) -> tuple[str, ...]:
 
 _BEFORE = _table(("least", _backwards(_LEAST)), ("most", _backwards(_MOST)), ("about", _backwards(_ABOUT)))
 _BEHIND = _table(("least", _BEHIND_LEAST), ("most", _BEHIND_MOST), ("about", _BEHIND_ABOUT))
+_MAY_STAND_BETWEEN = frozenset({":", "=", "is", "the", "a", "an", "at", "of", "being"})
 _NEVER = frozenset({"not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
 
 
@@ -76,12 +77,12 @@ def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bou
         hit = _match_before(tokens, begin, floor)
         if hit is None:
             break
-        phrase, what = hit
+        length, phrase, what = hit
         if what == "about":
             approx = True
         elif not meaning:
             meaning, words = what, phrase
-        begin -= len(phrase.split())
+        begin -= length
         if what == "least" and begin > floor and tokens[begin - 1].text in _NEVER:
             meaning, begin = "most", begin - 1
     for _ in range(2):
@@ -97,18 +98,19 @@ def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bou
     return Bound(meaning, approx, begin, end, words)
 
 
-def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[str, str] | None:
+def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[int, str, str] | None:
+    """How many tokens before `first` belong to the bound, its phrase and meaning. ": = is the a" may stand between."""
     at = first - 1
-    while at >= floor and tokens[at].text in (":", "=", "the", "a", "an", "(", "is") and at > floor and first - at < 2:
+    while at >= floor and first - at <= 3:
+        if tokens[at].text == "than" and at != first - 1:
+            return None
+        for words, meaning in _BEFORE.get(tokens[at].text, ()):
+            start = at - len(words) + 1
+            if start >= floor and all(tokens[at - n].text == word for n, word in enumerate(words)):
+                return first - start, " ".join(reversed(words)), meaning
+        if tokens[at].text not in _MAY_STAND_BETWEEN:
+            return None
         at -= 1
-    if at != first - 1:
-        return None
-    if at < floor:
-        return None
-    for words, meaning in _BEFORE.get(tokens[at].text, ()):
-        start = at - len(words) + 1
-        if start >= floor and all(tokens[at - n].text == word for n, word in enumerate(words)):
-            return " ".join(reversed(words)), meaning
     return None
 
 

@@ -85,6 +85,10 @@ def _speaks_of_height(scene: Scene, hit: Hit) -> bool:
 
 
 def _choice(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft | None:
+    if name == "product.fill":
+        both = _both_fills(scene, hits)
+        if both is not None:
+            return _draft(scene, name, both, "both")
     good = [hit for hit in hits if not _is_denied(scene, name, hit) and _fits(scene, name, hit, who)]
     values = {hit.value for hit in good}
     if not good:
@@ -96,6 +100,13 @@ def _choice(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft 
             return None
         return _draft(scene, name, chosen, chosen.value)
     return _draft(scene, name, good[0], good[0].value)
+
+
+def _both_fills(scene: Scene, hits: list[Hit]) -> Hit | None:
+    """ "161 lb full, empties come back": both run."""
+    empty = next((hit for hit in hits if hit.value == "empty" and not denied(scene, hit.first, hit.after)), None)
+    full = any(hit.value == "full" for hit in hits) or "full" in scene.norms or "filled" in scene.norms
+    return empty if empty is not None and full else None
 
 
 def _is_denied(scene: Scene, name: str, hit: Hit) -> bool:
@@ -120,6 +131,8 @@ def _method(scene: Scene, hits: list[Hit]) -> Hit | None:
         if "pressure" in words or "in place" in words or "cip" in words:
             return hit if len({h.value for w, h in said.items() if "pressure" in w or "in place" in w or "cip" in w}) == 1 else None
     values = {hit.value for hit in hits}
+    if values == {"low_pressure", "high_pressure"}:  # "washed down with a hose"
+        return next(hit for hit in hits if hit.value == "low_pressure")
     if values == {"dry", "wipe"}:
         return next(hit for hit in hits if hit.value == "wipe")
     return None

@@ -4,6 +4,7 @@ from intake.reading.scene import Scene
 
 _BACK_MOST = 6
 _WALLS = frozenset({",", ";", ":", "(", "but", "only", "just", "except"})
+_NEW_SUBJECTS = frozenset("they they're theyre it it's its we we're i is are the our this that these those there you must should can will".split())
 _BEHIND = ("not", "never", "isn't", "aren't", "isnt", "arent", "doesn't", "don't", "no", "won't", "wont", "can't", "cant")
 
 
@@ -19,6 +20,9 @@ def denied(scene: Scene, first: int, after: int) -> bool:
         if word in _WALLS:
             break
         if word in ("and", "or", "&"):
+            following = scene.tokens[at + 1].text
+            if word == "and" and following in _NEW_SUBJECTS:
+                break
             continue
         if _denies(scene, at):
             return not than or word in ("rather", "other")

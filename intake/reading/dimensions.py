@@ -62,7 +62,7 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
         ]  # fmt: skip
         scene.use(*group.figures)
         if pair is not None and topic == "product":
-            _widen(drafts, pair)
+            _widen(scene, drafts, pair)
             scene.use(*pair.figures)
             n += 1
         if topic == "product" and drafts:
@@ -198,7 +198,8 @@ def _spread_pair(scene: Scene, group: Group, following: int) -> Group | None:
     return other
 
 
-def _widen(drafts: list[Draft], pair: Group) -> None:
+def _widen(scene: Scene, drafts: list[Draft], pair: Group) -> None:
     for draft, figure in zip(drafts, pair.figures, strict=False):
         ends = [end for end in (draft.low, draft.high, figure.low, figure.high) if end is not None]
         draft.low, draft.high = min(ends), max(ends)
+        draft.end = scene.tokens[figure.end - 1].end

@@ -14,11 +14,13 @@ _ALLOWED = (0.0, 90.0, 180.0, 270.0, 360.0)
 def heading_drafts(scene: Scene) -> list[Draft | Question]:
     """The turn as a fact, or the doubt whether left or right."""
     asked = "rise.turn" in scene.asked
-    for figure in [*scene.open_figures("degrees"), *scene.open_figures("angle"), *(scene.open_figures("number") if asked else [])]:
+    for figure in [*scene.open_figures("degrees"), *scene.open_figures("angle"), *scene.open_figures("number")]:
         text = scene.sentence_text(figure.first)
         if not (asked or _TURNS.search(text)) or re.search(r"\b(?:slope|incline|tilt|steep|slid\w*|slip\w*|tip\w*|temperature|temp)\b", text):
             continue
         value = figure.value % 360 if figure.value >= 0 else figure.value + 360
+        if figure.kind == "number" and not asked and not re.search(r"\bturn(?:ing|ed)?(?: of| by| is| :|:| it)* $", scene.before(figure) + " "):
+            continue
         if value not in _ALLOWED or figure.is_range or (figure.kind == "number" and value not in (90.0, 180.0, 270.0)):
             continue
         scene.use(figure)
@@ -43,7 +45,8 @@ def _in_words(scene: Scene, asked: bool) -> list[Draft | Question]:
     best = sorted(hits, key=lambda hit: -hit.weight)
     for hit in best:
         text = scene.sentence_text(hit.first)
-        if hit.weight < 2 and not asked:
+        words = scene.words(hit.first, hit.after)
+        if not asked and (hit.weight < 2 or words in ("come back", "return same side")):
             continue
         if not asked and not re.search(r"\b(?:turn|u|exit|leave|discharge|out ?feed|come|direction|infeed|straight|in ?line|heading|run|goe|hand|bend|way|back|layout)\b", text):
             continue

@@ -21,16 +21,10 @@ _RISE_BEHIND = re.compile(
     r"^[\s)]*(?:(?:of )?(?:vertical |net |total |elevation |height )?(?:rise|lift|drop|elevation|climb|descent|elevation change|height change|height difference|gain|difference)\b"
     r"|of (?:vertical|height|elevation)\b|vertical(?:ly)?\b|higher\b|up\b|lower\b(?! level| floor)|down\b|straight up|in elevation|in height difference|to up|net\b|above (?:the )?(?:in ?feed|where)|below (?:the )?(?:in ?feed|where)|up in|upward|downward|between (?:the )?(?:level|floor|two))"
 )
-_TO_END = re.compile(
-    r"\b(?:to|onto|into|up to|down to|until)(?: (?:the|a|an|our|about|around|roughly|approx|approximately|height|elevation|of|at|"
-    r"approx|~|some|~|that|level|el|el\.|elev|\.|:|is|=|exactly|just|mezzanine|deck|platform|second|third|floor|upper|top|lower|bottom|conveyor|"
-    r"palletizer|hopper|maybe|say|,|which|it's|be|level|line|new|other|outfeed|discharge|ground|next|2|nd|3|rd|1|st|feeder|bin|silo|tank|\()){0,6}$"
-)
-_FROM_END = re.compile(
-    r"\b(?:from|off|out of)(?: (?:the|a|an|our|about|around|roughly|approx|approximately|height|elevation|of|at|some|conveyor|line|floor|"
-    r"level|el|elev|\.|:|is|=|exactly|just|packer|table|ground|lower|upper|mezzanine|top|bottom|deck|platform|maybe|say|,|which|roller|existing|present|"
-    r"filler|case|second|first|2|nd|infeed|packing|current|belt|wrapper|oven|sealer|a conveyor at|\()){0,6}$"
-)
+_LEVEL = r"(?:(?:at|about|around|roughly|approx|approximately|height|elevation|of|~|some|that|level|el|elev|\.|:|is|=|-|exactly|just|maybe|say|,|which|it's|be|\(|a|an) )"
+_PLACE = r"(?:(?:the|a|an|our|another|your|their|existing|new|floor|mezzanine|deck|platform|second|third|upper|lower|top|bottom|conveyor|palletizer|hopper|outfeed|infeed|discharge|ground|next|2|nd|3|rd|1|st|first|level|line|other|packing|filler|table) )"
+_TO_END = re.compile(rf"(?<!floor )\b(?:to|onto|into|until|toward) (?:{_PLACE}(?:[^\W\d]+ ){{0,5}}?)?{_LEVEL}{{0,4}}$")
+_FROM_END = re.compile(rf"\b(?:from|off|out of) (?:{_PLACE}(?:[^\W\d]+ ){{0,5}}?)?{_LEVEL}{{0,4}}$")
 _LOOSE_VERB = re.compile(rf"\b{_VERB}\b")
 _WALL = re.compile(
     r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out ?feed|length|wide|long|"
@@ -54,12 +48,12 @@ def is_rise(before: str, behind: str, sentence_before: str) -> bool:
 
 def goes_to(before: str) -> bool:
     """True where the words end with "to" or "up to" and nothing but names of places behind it."""
-    return _TO_END.search(before) is not None
+    return _TO_END.search(before.rstrip() + " ") is not None
 
 
 def comes_from(before: str) -> bool:
     """True where the words end with "from" and nothing but names of places behind it."""
-    return _FROM_END.search(before) is not None
+    return _FROM_END.search(before.rstrip() + " ") is not None
 
 
 def joins_two_heights(behind: str) -> bool:

@@ -9,7 +9,7 @@ _NUMBER = {"one": 1.0, "single": 1.0, "two": 2.0, "three": 3.0, "double": 2.0, "
            "eight": 8.0, "ten": 10.0, "twelve": 12.0, "both": 2.0, "six": 6.0, "seven": 7.0, "nine": 9.0}  # fmt: skip
 _HOURS = r"(\d{1,2}(?:[.,]\d)?|\d{1,2}[ -]?½|eight|ten|twelve|six|seven|nine)"
 _COUNT = r"(one|single|two|three|four|double|[1-4])"
-_SHIFTS_OF = re.compile(rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|,|\(|are|x|each|,?\s*each)?\s*(?:about\s+)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\b")
+_SHIFTS_OF = re.compile(rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|,|\(|are|x|each|,?\s*each)?\s*(?:about\s+)?{_HOURS}(?:\s*-?\s*(?:h|hrs?|hours?)\b|(?<=\d)(?=\s*(?:$|[.,;)])))")
 _HOUR_SHIFTS = re.compile(rf"\b{_COUNT}\s+(?:x\s+|\*\s*)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?\b|\b([1-3])\s*x\s*{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\b")
 _SHIFTS_BACK = re.compile(rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?\W+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m|cases?|days?|weeks?|lines?))")
 _ONE_SHIFT = re.compile(rf"\b(?:a|an|one|single)\s+(?:\w+\s+)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shift\b")

@@ -140,7 +140,7 @@ def _labelled(scene: Scene, figure: Figure, letter: str, before: str, behind: st
     _, after = label_behind(scene.tokens, figure.after)
     topic = topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
     if not topic:
-        topic = topic_of(before) or topic_of(sentence) or _topic_before(scene, figure)
+        topic = topic_of(before) or topic_of(sentence).replace("machine", "") or _topic_before(scene, figure)
     if topic == "opening":
         return _OPENING.get(letter)
     if topic == "ceiling":
@@ -170,7 +170,8 @@ def _topic_before(scene: Scene, figure: Figure) -> str:
     if at == 0:
         return ""
     earlier = scene.sentences[max(0, scene.sentence_at[figure.first] - 1)]
-    return topic_of(scene.words(max(earlier.first, earlier.after - 25), earlier.after))
+    topic = topic_of(scene.words(max(earlier.first, earlier.after - 25), earlier.after))
+    return topic if topic == "opening" else ""
 
 
 def _two_ends(scene: Scene, figure: Figure, down: bool) -> list[Draft]:

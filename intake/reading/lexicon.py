@@ -82,7 +82,7 @@ class Lexicon:
         if word in self.known:
             return plain
         close = process.extract(plain, self.targets, scorer=fuzz.ratio, score_cutoff=_FUZZY_CUT, limit=2)
-        close = [hit for hit in close if hit[0][0] == plain[0] and abs(len(hit[0]) - len(plain)) <= 2]
+        close = [hit for hit in close if _may_be_typo(plain, str(hit[0]))]
         if not close or (len(close) > 1 and close[0][1] - close[1][1] < _FUZZY_APART):
             return plain
         return str(close[0][0])
@@ -113,6 +113,12 @@ class Lexicon:
                 taken[name] = hit.after
                 hits.append(hit)
         return hits
+
+
+def _may_be_typo(word: str, target: str) -> bool:
+    """Same first letter, near the same length, and no other form of the same word (strong, stronger)."""
+    other_form = word.startswith(target) or target.startswith(word)
+    return target[0] == word[0] and abs(len(target) - len(word)) <= 2 and not other_form
 
 
 _NO_PLURALS = frozenset("upstairs downstairs always perhaps besides afterwards towards sometimes does yes gas lens".split())

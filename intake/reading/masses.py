@@ -4,7 +4,7 @@ import re
 
 from intake.reading.figures import Figure
 from intake.reading.scene import Draft, Question, Scene
-from intake.reading.travelling import Travelling
+from intake.reading.travelling import ROUND, Travelling
 from intake.reading.units import UNITS
 
 _SQUEEZE = re.compile(r"\b(?:squeez\w*|grip\w*|clamp\w*|pinch\w*|side pressure|side force|(?:a|per|each|either|on each|on the|one|both) side|crush\w*|force|dent\w*|mark\w*|pressing)\b")
@@ -73,6 +73,8 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
     if _OTHER_MASS.search(clause) or re.match(r"^\W*(?:floor|capacity|payload|truck|crane|rating|per (?:day|week))", behind):
         return False
     kind = _container_behind(scene, figure, who)
+    if kind in ROUND and figure.unit is not None and figure.unit.name == "oz" and not re.search(r"\bweigh", before):
+        return False  # 12 oz cans: a container's size
     if kind is not None and who.kind is not None and kind != who.kind:
         return False
     if kind is None and who.kind is not None:
@@ -110,11 +112,16 @@ def _which_ton(scene: Scene, figure: Figure) -> Question:
 
 def _lightest_to_heaviest(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[Draft | Question]:
     """ "Lightest 8, heaviest 14 kg" is one spread; a weight with its conversion counts once."""
+    if len(weights) > 1:
+        full = [pair for pair in weights if not re.search(r"\bempt(?:y|ie|ies)\b", scene.before(pair[0])[-40:] + re.split("[,;.]", scene.after(pair[0]))[0][:14])]
+        weights = full or weights
     kept: list[tuple[Figure, Draft]] = []
     for figure, draft in weights:
         twin = next((k for _, k in kept if _same(k, draft)), None)
         if twin is None:
             kept.append((figure, draft))
+        elif draft.start - twin.end <= 4 and draft.start > twin.end:
+            twin.end = draft.end
     if len(kept) == 2:
         (a, first), (b, second) = kept
         words = scene.before(a), scene.before(b)

@@ -80,6 +80,10 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     return items
 
 
+_LEAST_COUNTS = frozenset({"space.ceiling", "space.opening_width", "space.opening_height"})
+"""Of two low beams or two doors on the way, the lesser one counts."""
+
+
 def _settled(drafts: list[Draft]) -> tuple[list[Draft], list[Question]]:
     """One draft for each field and size; two different ones of equal rank become a question."""
     by_key: dict[tuple[str, int], list[Draft]] = {}
@@ -91,6 +95,9 @@ def _settled(drafts: list[Draft]) -> tuple[list[Draft], list[Question]]:
         best = max(draft.rank for draft in rivals)
         rivals = [draft for draft in rivals if draft.rank == best]
         first = rivals[0]
+        if first.field in _LEAST_COUNTS:
+            kept.append(min(rivals, key=lambda d: d.high if d.high is not None else d.low or 0.0))
+            continue
         other = next((draft for draft in rivals[1:] if not _same(first, draft)), None)
         if other is None or not vocabulary()[first.field].is_number:
             kept.append(first)

@@ -6,11 +6,11 @@ _CURRENCY = frozenset({"$", "€", "£", "¥", "usd", "eur", "gbp", "chf", "rmb"
 _MONEY_BEHIND = frozenset("dollars dollar bucks euros euro eur usd gbp cents cent € £ quid".split())
 _LABELS = frozenset(
     "po p.o rfq ref no nr building bldg line dock suite ste room rm ext extension section sect sec item rev revision"
-    " version drawing dwg part sku model order quote job ticket page step phase option serial zone bay aisle gate booth"
+    " version drawing dwg part sku model order quote job ticket page step option serial zone bay aisle gate booth"
     " plant unit machine station unit. isbn figure fig chapter claim table id lot batch hall cell iso en din class"
     " highway exit route".split()
 )
-_LABELS_MAY_COUNT = frozenset({"line", "room", "dock", "gate", "machine", "unit", "zone", "phase", "no", "sec", "part", "order", "plant", "section", "step", "bay", "option", "class", "table", "item", "en", "cell", "hall", "version", "model", "building", "job", "batch", "aisle", "station"})
+_LABELS_MAY_COUNT = frozenset({"line", "room", "dock", "gate", "machine", "unit", "zone", "no", "sec", "part", "order", "plant", "section", "step", "bay", "option", "class", "table", "item", "en", "cell", "hall", "version", "model", "building", "job", "batch", "aisle", "station"})
 _MONTHS = frozenset(
     "january february march april may june july august september october november december jan feb mar apr jun jul aug"
     " sep sept oct nov dec".split()

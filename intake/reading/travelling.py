@@ -112,6 +112,8 @@ def _containment(scene: Scene, mentions: list[Hit], scores: dict[str, float], in
             continue
         if between and between[0] == "of" and "," not in between:
             outer, within = hit.value, following.value
+        elif following.value == "pallet_load" and "per" in between:
+            continue
         elif any(word in _INTO for word in between) or _to_a(between):
             outer, within = following.value, hit.value
         else:
@@ -121,7 +123,7 @@ def _containment(scene: Scene, mentions: list[Hit], scores: dict[str, float], in
         inner.add(within)
     for hit in mentions:
         before = [scene.tokens[n].text for n in range(max(0, hit.first - 4), hit.first)]
-        if _to_a(before) and len([1 for other in mentions if other.value != hit.value]):
+        if hit.value != "pallet_load" and _to_a(before) and len([1 for other in mentions if other.value != hit.value]):
             scores[hit.value] += 2.0
 
 
