@@ -11,6 +11,7 @@ from intake.interview.question import Question
 from intake.sizing import size
 from intake.sizing.result import Result
 from intake.spec.flat import Spec, SpecError
+from intake.spec.vocabulary import vocabulary
 from intake.talk import Interview
 
 FIRST = "Hi, 400 x 300 x 250 mm taped cases, 12 kg, up to a mezzanine"
@@ -121,6 +122,13 @@ def test_a_promise_to_check_is_kept_apart_from_not_knowing() -> None:
     talk.answer("let me check with maintenance")
     assert talk.case.later == set(question.fields)
     assert any(point.state == "later" for point in talk.follow_ups())
+
+
+def test_a_warning_is_no_follow_up() -> None:
+    talk = Interview()
+    talk.hear("a pallet a minute, 1.2 x 1 x 1.5 m, 600 kg, up 9 m")
+    assert talk.result().flags
+    assert all((point.field or point.test) in vocabulary() for point in talk.follow_ups())
 
 
 def test_a_fact_that_comes_later_is_no_follow_up_any_more() -> None:

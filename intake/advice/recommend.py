@@ -90,10 +90,12 @@ def _typical(one: Assumption, system: System) -> str:
 
 
 def _ruled_out(result: Result, system: System, said: Sentences) -> list[str]:
-    """Every family that is out, with its reason; where all nine are out for one reason, that has been said."""
+    """What is out and why, families with the same reason in one line; one reason for all has been said already."""
     gone = [name for name in FAMILIES if name in result.families and result.families[name].verdict == "out"]
-    lines = []
+    by_reason: dict[str, list[str]] = {}
     for name in gone:
         reason = verdict_line(result.families[name], result, system, said).removeprefix("out: ")
-        lines.append(said.say("advice.ruled_out", family=family_name(name, said), reason=reason))
-    return lines
+        by_reason.setdefault(reason, []).append(family_name(name, said))
+    if result.refer_out and len(by_reason) == 1:
+        return []
+    return [said.say("advice.ruled_out", family=joined(names), reason=reason) for reason, names in by_reason.items()]

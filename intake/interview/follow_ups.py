@@ -8,6 +8,7 @@ from intake.interview.tree import Tree, is_settled
 from intake.sizing.result import Result
 from intake.spec.case import Case
 from intake.spec.flat import Spec
+from intake.spec.vocabulary import vocabulary
 
 _STATES = ("later", "unknown", "open")
 
@@ -45,7 +46,14 @@ def _from_sizing(case: Case, result: Result, tree: Tree, spec: Spec) -> Iterator
     seen: set[str] = set()
     for follow in result.follow_ups:
         name = follow.field or follow.test
-        if name is None or name in seen or name in case.unknown | case.later or is_settled(name, spec):
+        # What only warns has its sentence among the cautions: there is nothing to find out.
+        if (
+            name is None
+            or name not in vocabulary()
+            or name in seen
+            or name in case.unknown | case.later
+            or is_settled(name, spec)
+        ):
             continue
         seen.add(name)
         entry = tree.for_field(name)

@@ -88,6 +88,16 @@ def test_what_is_ruled_out_is_said_with_its_figures(usual: Result) -> None:
     assert out == "Ruled out: indexing chain lift: 140/min is over its rate of 31/min."
 
 
+def test_families_that_are_out_for_the_same_reason_share_a_line(
+    sized: Callable[..., Result], fails: Callable[..., Check]
+) -> None:
+    cold = {"verdict": "out", "checks": (fails("temperature_zone", "freezer", "ambient"),)}
+    some = recommendation(sized({"spiral": cold, "incline": cold}, best="side_grip"), SPEC, "si")
+    assert "spiral conveyor and inclined belt conveyor" in line_with("Ruled out", some)
+    everywhere = sized({name: cold for name in FAMILIES}, refer_out="The room is a freezer.")
+    assert not [line for line in recommendation(everywhere, SPEC, "si") if line.startswith("Ruled out")]
+
+
 def test_the_share_of_cases_in_which_it_stays_best_is_said(usual: Result) -> None:
     assert "97 %" in line_with("stays best", recommendation(usual, SPEC, "si"))
 
