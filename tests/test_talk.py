@@ -126,8 +126,9 @@ def test_a_promise_to_check_is_kept_apart_from_not_knowing() -> None:
 
 def test_a_warning_is_no_follow_up() -> None:
     talk = Interview()
-    talk.hear("a pallet a minute, 1.2 x 1 x 1.5 m, 600 kg, up 9 m")
-    assert talk.result().flags
+    talk.hear(f"{KNOWN} We need it in 4 weeks.")
+    assert "lead_time_risk" in talk.result().flags
+    assert talk.follow_ups()
     assert all((point.field or point.test) in vocabulary() for point in talk.follow_ups())
 
 
