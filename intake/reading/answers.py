@@ -101,14 +101,16 @@ def _figures(scene: Scene, fields: list[str]) -> list[Draft | Question]:
         return spoken
     left = [f for f in scene.figures if id(f) not in scene.used and scene.live(f.first) and f.kind not in ("flow", "volume") and not _no_answer(scene, f)]
     answers: list[Draft | Question] = []
-    for name in numbers:
-        kind = _KIND[vocabulary()[name].unit]
-        fitting = [f for f in left if _fits(f, kind, name) and id(f) not in scene.used]
-        same = [n for n in numbers if _KIND[vocabulary()[n].unit] == kind]
+    doubt = _feet_or_range(scene, numbers, left)
+    if doubt is not None:
+        return [doubt]
+    for kind in dict.fromkeys(_KIND[vocabulary()[name].unit] for name in numbers):
+        same = [name for name in numbers if _KIND[vocabulary()[name].unit] == kind]
+        fitting = [f for f in left if _fits(f, kind, same[0])]
         if fitting and (len(same) == 1 or len(fitting) == len(same)):
-            figure = fitting[0]
-            scene.use(figure)
-            answers.append(_as_answer(scene, name, figure))
+            for name, figure in zip(same, fitting, strict=False):
+                scene.use(figure)
+                answers.append(_as_answer(scene, name, figure))
     for name in numbers:
         if any(answer.field == name for answer in answers):
             continue
@@ -122,6 +124,21 @@ def _figures(scene: Scene, fields: list[str]) -> list[Draft | Question]:
                 answers.append(answer)
                 break
     return answers
+
+
+def _feet_or_range(scene: Scene, numbers: list[str], left: list[Figure]) -> Question | None:
+    """ "12-6" to a question about a height: feet and inches, or from one to the other?"""
+    names = [name for name in numbers if name in _FEET_FIELDS]
+    if len(names) != 1 or len(left) != 2 or any(f.kind != "number" for f in left):
+        return None
+    first, second = left
+    between = [token.text for token in scene.tokens[first.after : second.first]]
+    if between != ["-"] or not 0 <= second.value < 12 or first.value <= second.value:
+        return None
+    value = UNITS["ft"].worth(first.value) + UNITS["in"].worth(second.value)
+    start, end = scene.tokens[first.first].start, scene.tokens[second.after - 1].end
+    scene.use(first, second)
+    return Question(names[0], start, end, "feet_or_range", {}, (Draft(names[0], start, end, value, value, at=first.first),))
 
 
 def _no_answer(scene: Scene, figure: Figure) -> bool:
@@ -174,6 +191,9 @@ def _bare_answer(scene: Scene, name: str, figure: Figure, several: bool) -> Draf
             return draft
         if not name.startswith("rate.") or value <= 0:
             return None
+    if name == "temperature.room" and 50 <= value <= 130:  # no room is that hot in Celsius
+        give_unit(figure, UNITS["degF"])
+        return scene.draft(name, figure, rank=4)
     if value == 0 and name == "rise.height":
         return scene.draft(name, figure, rank=4)
     if field.unit == "m" and figure.kind == "number":

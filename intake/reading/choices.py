@@ -170,6 +170,8 @@ def _fits(scene: Scene, name: str, hit: Hit, who: Travelling) -> bool:
     """Does the sentence speak of this field at all?"""
     if name in scene.asked:
         return True
+    if name == "temperature.zone" and "temperature.product" in scene.asked and not _ROOM.search(scene.sentence_text(hit.first)):
+        return False
     text = scene.sentence_text(hit.first)
     if name in ("cleaning.frequency", "cleaning.chemicals"):
         earlier = scene.sentences[max(0, scene.sentence_at[hit.first] - 1)]
@@ -216,3 +218,19 @@ def _of_what_travels(scene: Scene, hit: Hit, who: Travelling) -> bool:
         return True
     nearest = min(near, key=lambda m: (min(abs(m.first - hit.after), abs(hit.first - m.after)), m.first))
     return nearest.value not in who.inner
+
+
+def open_draft(scene: Scene, who: Travelling, said: set[str]) -> list[Draft]:
+    """ "Trays of seedlings, 9 lb, open": the word alone between commas says that the product is not closed."""
+    if "product.closed" in said or (who.kind is None and "product.closed" not in scene.asked):
+        return []
+    for at, norm in enumerate(scene.norms):
+        if norm != "open" or not scene.live(at):
+            continue
+        before = scene.norms[at - 1] if at else ","
+        behind = scene.norms[at + 1] if at + 1 < len(scene.norms) else "."
+        stands = before in (",", "they're", "theyre", "(", "and", ";", ".") or at == 0
+        if stands and behind in (",", ".", ")", ";", "!", "\n", "so", "at"):
+            token = scene.tokens[at]
+            return [Draft("product.closed", token.start, token.end, value=False, at=at)]
+    return []

@@ -12,6 +12,7 @@ _PHONE_WORD = re.compile(r"\b(?:phone|call|tel|telephone|cell|mobile|number is|r
 _NAME = r"([A-ZÀ-Ý][\w'’-]{1,24}(?: (?:van |von |de |der |la )?[A-ZÀ-Ý][\w'’-]{1,24}){0,2})"
 _COMPANY = r"((?:[A-Z0-9][\w&'’.-]{0,30})(?: (?:&|and|of|[A-Z0-9][\w&'’.-]{0,30})){0,4})"
 _INTRO = re.compile(rf"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I am|I'm|I’m|[Nn]ame is) {_NAME}\b(?: (?:here )?(?:from|at|with|of|over at) {_COMPANY})?")
+_WITH = re.compile(rf"\b(?:I am|I'm|I’m|[Ww]e are|[Ww]e're|[Ww]e’re|[Ii]m) (?:with|from|at|calling from|writing from) {_COMPANY}")
 _HERE = re.compile(rf"(?:^|[.,!?;\n-] ?|\b[Hh]i,? |\b[Hh]ello,? |\b[Hh]ey,? |again,? ){_NAME} here\b(?: (?:from|at|with) {_COMPANY})?")
 _FROM = re.compile(rf"^From: {_NAME}(?:, {_COMPANY})?[^\S\n]*(?:<[^>\n]*>)?[^\S\n]*$", re.M)
 _NOT_NAMES = frozenset("We The Our It They There This That Hi Hello Good Thanks Just From Please Quick Very Also New Interested Looking Sure Not Monday Tuesday Wednesday Thursday Friday".split())
@@ -30,6 +31,9 @@ def contact_drafts(scene: Scene) -> list[Draft]:
         if match.group(2):
             end = match.end(2) - (1 if raw[match.end(2) - 1] in ".," else 0)
             _put(found, scene, "contact.company", match.start(2), end)
+    company = _WITH.search(raw)
+    if company is not None and not _quoted(scene, company.start()):
+        _put(found, scene, "contact.company", company.start(1), company.end(1) - (raw[company.end(1) - 1] in ".,"))
     _signature(scene, found, raw)
     mail = _MAIL.search(raw)
     if mail is not None and not _quoted(scene, mail.start()):

@@ -16,9 +16,9 @@ _BY_PLACE = {
     "opening": ("space.opening_width", "space.opening_height"),
 }
 _BY_LETTER = {
-    "product": {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter"},
-    "space": {"l": "space.length", "w": "space.width", "h": "space.ceiling", "d": "space.length"},
-    "opening": {"w": "space.opening_width", "h": "space.opening_height"},
+    "product": {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter", "a": "product.width"},
+    "space": {"l": "space.length", "w": "space.width", "h": "space.ceiling", "d": "space.length", "a": "space.width"},
+    "opening": {"w": "space.opening_width", "a": "space.opening_width", "h": "space.opening_height"},
 }  # fmt: skip
 _METRIC_FROM = 100.0
 _INCH_MOST = 100.0
@@ -143,6 +143,8 @@ def _ask(scene: Scene, group: Group, topic: str, found: Dimensions, who: Travell
 def _names(group: Group, topic: str, who: Travelling) -> list[str | None] | None:
     """A field for each figure; None where the words do not tell."""
     letters = _BY_LETTER[topic]
+    if topic == "product" and who.kind in ROUND:
+        letters = letters | {"a": "product.diameter"}
     places = _BY_PLACE[topic]
     if any(group.labels):
         names = [letters.get(label) if label else None for label in group.labels]

@@ -7,7 +7,7 @@ from intake.reading.lexicon import SWALLOWED, Hit
 from intake.reading.scene import Draft, Question, Scene
 
 _LIFT_VERB = re.compile(r"\b(?:to|must|need|we|they|it|can|should|will|would|and|please|be|being|get|got|has to|have to|you) (?:be )?(?:lift|lifted)\b|\blift(?:ing)? (?:it|them|these|those|our|the (?:case|box|boxe|tray|product|carton|bottle|bag|tote|pallet)|\d|case|box|tray|product|carton|bottle|tote|bag|pallet|crate|keg|drum|full|up)\b")
-_DROP_VERB = re.compile(r"\b(?:to|must|need|we|they|it|will|would|and) (?:be )?drop(?:ped)? (?:\d|it|them|down|from|to|by|about)|\b(?:net )?drop (?:is|of|:|=) |\bdrop (?:about |by |of |a |some |another )*\d")
+_DROP_VERB = re.compile(r"\b(?:to|must|need|we|they|it|will|would|and) (?:be )?drop(?:ped)? (?:\d|it|them|down|from|to|by|about)|\b(?:net )?drop (?:is|of|:|=) |\d (?:'|ft|foot|feet|m|meter|metre|in|\"|inch) drop\b|\bdrop (?:about |by |of |a |some |another )*\d")
 _LOWER_VERB = re.compile(r"\b(?:to|must|need|we|be|being|and|then|have|please) lower(?:ed)?\b(?! level| floor| deck| conveyor| end| one| line)")
 _UP_TO_FIGURE = re.compile(r"\bup to (?:about |around |maybe |~ |like )?$")
 _PLACE_BEFORE = frozenset({"from", "off", "the", "an", "a", "our"})

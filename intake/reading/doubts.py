@@ -12,6 +12,7 @@ _SENTENCES: Mapping[str, tuple[str, str]] = {
     "which_scale": ("degrees without a scale", "Is {figure} degrees in Fahrenheit or Celsius?"),
     "hours_of_day": ("a figure per day without the hours of a day", "How many hours a day do you run to make {said}?"),
     "hours_of_shift": ("a figure per shift without its hours", "How many hours is a shift when you make {said}?"),
+    "hours_of_shifts": ("shifts without their hours", "How many hours is each shift?"),
     "hours_of_week": ("a figure per week", "How many hours a week do you run to make {said}?"),
     "left_or_right": (
         "a quarter turn may go either way",

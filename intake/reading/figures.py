@@ -9,6 +9,7 @@ from intake.reading.numbers import number_at
 from intake.reading.rates import Per, per_at
 from intake.reading.strangers import stranger_end
 from intake.reading.tokens import Token
+from intake.reading.unit_words import unit_at
 from intake.reading.units import CANONICAL, Unit
 
 
@@ -68,6 +69,8 @@ def figures_of(tokens: list[Token], folded: Folded) -> list[Figure]:
         found.append(figure)
         at = floor = max(figure.end, at + 1)
     _share_units(tokens, found)
+    for figure in found:
+        _headed(tokens, figure, raw)
     return found
 
 
@@ -198,6 +201,25 @@ def _kind(amount: Amount, per: Per | None) -> str:
     if per is not None:
         return "rate"
     return amount.unit.kind if amount.unit is not None else "number"
+
+
+def _headed(tokens: list[Token], figure: Figure, raw: str) -> None:
+    """ "Weight (lb): 35", "height in mm: 400": the unit stands in the heading."""
+    if figure.unit is not None:
+        return
+    at = figure.begin - 1
+    if at >= 0 and tokens[at].text in (":", "=", "-"):
+        at -= 1
+    elif at < 0 or tokens[at].text != ")":
+        return
+    closed = at >= 0 and tokens[at].text == ")"
+    last = at if closed else at + 1
+    for begin in range(last - 1, max(-1, last - 4), -1):
+        opens = begin > 0 and tokens[begin - 1].text in (("(",) if closed else ("in",))
+        unit = unit_at(tokens, begin, raw) if opens else None
+        if unit is not None and unit[1] == last and unit[0].kind in CANONICAL and tokens[begin].kind == "word":
+            give_unit(figure, unit[0])
+            return
 
 
 def _share_units(tokens: list[Token], found: list[Figure]) -> None:

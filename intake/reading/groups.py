@@ -9,7 +9,7 @@ from intake.reading.unit_words import unit_at
 
 LABELS = {
     "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l", "longs": "l",
-    "w": "w", "wide": "w", "width": "w", "wd": "w", "across": "w", "breadth": "w", "broad": "w",
+    "w": "w", "wide": "w", "width": "w", "wd": "w", "across": "a", "breadth": "w", "broad": "w",
     "h": "h", "high": "h", "height": "h", "tall": "h", "ht": "h", "hgt": "h",
     "d": "d", "deep": "d", "depth": "d", "thick": "t", "thickness": "t",
     "dia": "o", "diam": "o", "diameter": "o", "ø": "o", "round": "o", "od": "o", "diametre": "o",

@@ -3,7 +3,7 @@
 import re
 
 from intake.reading.figures import Figure
-from intake.reading.scene import Draft, Scene
+from intake.reading.scene import Draft, Question, Scene
 
 _NUMBER = {"one": 1.0, "single": 1.0, "two": 2.0, "three": 3.0, "double": 2.0, "a": 1.0, "1": 1.0, "2": 2.0, "3": 3.0, "4": 4.0, "four": 4.0,
            "eight": 8.0, "ten": 10.0, "twelve": 12.0, "both": 2.0, "six": 6.0, "seven": 7.0, "nine": 9.0}  # fmt: skip
@@ -48,6 +48,22 @@ def hours_drafts(scene: Scene) -> list[Draft]:
             scene.use(*inside)
             return [Draft("site.hours", match.start(), match.end(), value, value, at=at, rank=6)]
     return []
+
+
+_SHIFTS = re.compile(r"\b(two|three|2|3|both)\s+(?:full\s+)?shifts?\b")
+
+
+def shifts_question(scene: Scene, said: bool) -> list[Question]:
+    """ "Two shifts" without their hours."""
+    match = None if said else _SHIFTS.search(scene.shadow)
+    at = scene.token_at(match.start()) if match is not None else None
+    if match is None or at is None or not scene.live(at):
+        return []
+    count = _figure(match.group(1)) or 2.0
+    options = tuple(
+        Draft("site.hours", match.start(), match.end(), count * hours, count * hours, at=at) for hours in (8.0, 10.0) if count * hours <= 24
+    )
+    return [Question("site.hours", match.start(), match.end(), "hours_of_shifts", {}, options)]
 
 
 def _is_working_time(scene: Scene, at: int) -> bool:

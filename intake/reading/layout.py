@@ -28,6 +28,10 @@ _NO_STOP_AFTER = frozenset(
 )
 
 
+_UNIT_STOPS = frozenset("ft in lb lbs oz hr hrs kgs mtr pcs sec ea".split())
+"""Behind these a point and a number begin a new sentence, unless one figure holds both."""
+
+
 @dataclass(frozen=True, slots=True)
 class Sentence:
     """Tokens `first`..`after`; `question`: it ends with a question mark."""
@@ -64,11 +68,13 @@ def _wraps(line: str, following: str) -> bool:
     return len(line) >= _WRAPPED_FROM and not line.rstrip().endswith(":")
 
 
-def sentences_of(tokens: list[Token], raw: str) -> list[Sentence]:
-    """The sentences in order. A figure's own point (9 ft. 10 in) ends none."""
+def sentences_of(tokens: list[Token], raw: str, inside: frozenset[int]) -> list[Sentence]:
+    """The sentences in order. A figure's own point (9 ft. 10 in) ends none: `inside` are the tokens of figures."""
     found: list[Sentence] = []
     first = 0
     for n, token in enumerate(tokens):
+        if n in inside:
+            continue
         if token.kind == "line" or (token.text in ".?!;" and token.kind == "sign" and _stops(tokens, n, raw)):
             if n > first:
                 found.append(Sentence(first, n, token.text == "?"))
@@ -89,6 +95,8 @@ def _stops(tokens: list[Token], at: int, raw: str) -> bool:
         return True
     if following.start == token.end:
         return following.text in ".?!)\"'" or following.text == ".."
+    if following.kind == "number" and at and tokens[at - 1].text in _UNIT_STOPS:
+        return True
     if at and tokens[at - 1].text in _NO_STOP_AFTER and tokens[at - 1].end == token.start:
         capital = raw[following.start].isupper() and following.kind == "word"
         return capital and tokens[at - 1].text not in ("no", "vs", "approx", "mr", "mrs", "ms", "dr", "st", "nr", "e.g")

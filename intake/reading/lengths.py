@@ -10,9 +10,9 @@ from intake.reading.scene import Draft, Scene
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
 
-_PRODUCT = {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter"}
-_OPENING = {"w": "space.opening_width", "h": "space.opening_height"}
-_SPACE = {"l": "space.length", "w": "space.width", "d": "space.length", "h": "space.ceiling"}
+_PRODUCT = {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter", "a": "product.width"}
+_OPENING = {"a": "space.opening_width", "w": "space.opening_width", "h": "space.opening_height"}
+_SPACE = {"a": "space.width", "l": "space.length", "w": "space.width", "d": "space.length", "h": "space.ceiling"}
 _HEIGHTS = ("rise.infeed_height", "rise.discharge_height", "rise.height", "space.ceiling")
 _LONGEST_PRODUCT = 3.5
 _BOUNDS_KEPT = frozenset({"space.length", "space.width", "space.ceiling", "space.opening_width", "space.opening_height"})
@@ -157,7 +157,7 @@ def _labelled(scene: Scene, figure: Figure, letter: str, before: str, behind: st
         return "rise.height"
     if figure.value > _LONGEST_PRODUCT:
         return None
-    if letter == "w" and who.kind in ROUND and "across" in scene.words(figure.after, after):
+    if letter == "a" and (who.kind in ROUND or "round" in scene.sentence_text(figure.first)):
         return "product.diameter"
     if letter == "d":
         return "product.length" if "wid" in scene.sentence_text(figure.first) else None

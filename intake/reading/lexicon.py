@@ -35,6 +35,8 @@ class Phrase:
     field: str
     value: str
     elements: tuple[Element, ...]
+    only_asked: bool = False
+    """It counts only as an answer to a question about the field."""
 
     @property
     def weight(self) -> int:
@@ -87,7 +89,7 @@ class Lexicon:
             return plain
         return str(close[0][0])
 
-    def find(self, tokens: list[Token], norms: list[str]) -> list[Hit]:
+    def find(self, tokens: list[Token], norms: list[str], asked: tuple[str, ...] = ()) -> list[Hit]:
         """All hits in order, for each field without overlap: the first begun and longest wins."""
         hits: list[Hit] = []
         taken: dict[str, int] = {}
@@ -100,7 +102,7 @@ class Lexicon:
                 continue
             best: dict[str, Hit] = {}
             for phrase in (*phrases, *(exact or ())):
-                if taken.get(phrase.field, 0) > at:
+                if taken.get(phrase.field, 0) > at or (phrase.only_asked and phrase.field not in asked):
                     continue
                 after = _match(phrase.elements, tokens, norms, at)
                 if after is None:
@@ -190,18 +192,20 @@ def lexicon_of(folder: Path) -> Lexicon:
     lexicon = Lexicon()
     shared = _toml(folder / "words.toml")
     lexicon.short = {str(short): str(long) for short, long in shared.get("short", {}).items()}
-    rows: list[tuple[str, str, str]] = []
+    rows: list[tuple[str, str, str, bool]] = []
     for file in sorted((folder / "tree").glob("*.toml")):
         for name, table in _toml(file).get("words", {}).items():
-            rows += [(name, str(value), phrase) for value, phrases in table.items() for phrase in phrases]
-    rows += [(name, SWALLOWED, phrase) for name, phrases in shared.get("swallow", {}).items() for phrase in phrases]
+            rows += [(name, str(value), phrase, False) for value, phrases in table.items() for phrase in phrases]
+    for name, table in shared.get("asked", {}).items():
+        rows += [(name, str(value), phrase, True) for value, phrases in table.items() for phrase in phrases]
+    rows += [(name, SWALLOWED, phrase, False) for name, phrases in shared.get("swallow", {}).items() for phrase in phrases]
     words: set[str] = set(_IN_THE_FIELDS)
-    for name, value, phrase in rows:
+    for name, value, phrase, only_asked in rows:
         elements = phrase_elements(phrase)
         if not elements or elements[0] is None:
             continue
         for word in elements[0]:
-            lexicon.index.setdefault(word, []).append(Phrase(name, value, elements))
+            lexicon.index.setdefault(word, []).append(Phrase(name, value, elements, only_asked))
         words.update(word.lstrip("=") for element in elements if element for word in element)
     answers, manner = shared.get("answers", {}), shared.get("manner", {})
     lexicon.lists = {name: _lists(phrases) for name, phrases in (answers | manner).items()}

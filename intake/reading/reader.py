@@ -4,7 +4,7 @@ import os
 from collections.abc import Sequence
 
 from intake.reading.answers import answer_drafts
-from intake.reading.choices import choice_drafts
+from intake.reading.choices import choice_drafts, open_draft
 from intake.reading.contact import contact_drafts
 from intake.reading.corrections import apply_corrections
 from intake.reading.counts import count_drafts
@@ -12,7 +12,7 @@ from intake.reading.dimensions import dimension_drafts
 from intake.reading.directions import direction_drafts
 from intake.reading.doubts import sentence
 from intake.reading.headings import heading_drafts
-from intake.reading.hours import hours_drafts, weeks_drafts
+from intake.reading.hours import hours_drafts, shifts_question, weeks_drafts
 from intake.reading.lengths import length_drafts
 from intake.reading.masses import mass_drafts
 from intake.reading.materials import surface_drafts
@@ -62,7 +62,9 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     down = any(isinstance(d, Draft) and d.value == "down" for d in directions)
     items = [*items, *directions, *contact_drafts(scene)]
     items += supply_drafts(scene)
-    items += hours_drafts(scene)
+    hours = hours_drafts(scene)
+    items += hours
+    items += shifts_question(scene, bool(hours))
     dimensions = dimension_drafts(scene, who)
     items += dimensions.drafts
     items += dimensions.questions
@@ -75,6 +77,7 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     items += count_drafts(scene, who)
     items += surface_drafts(scene, who)
     items += choice_drafts(scene, who)
+    items += open_draft(scene, who, {item.field for item in items})
     number_sizes(scene, [item for item in items if isinstance(item, Draft)], dimensions.anchors)
     items += answer_drafts(scene, items)
     return items

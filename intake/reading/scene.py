@@ -149,12 +149,13 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path) -> Scene:
     lexicon = lexicon_of(folder)
     tokens = unwrapped(tokens_of(folded), folded.shadow)
     quoted, signed = dead_spans(folded.shadow)
-    sentences = sentences_of(tokens, folded.raw)
+    figures = figures_of(tokens, folded)
+    inside = frozenset(n for figure in figures for n in range(figure.first, figure.after))
+    sentences = sentences_of(tokens, folded.raw, inside)
     status = status_of(tokens, sentences, folded.shadow)
     _mark(status, tokens, quoted, "quoted")
     _mark(status, tokens, signed, "signed")
     norms = [lexicon.norm(token.text) if token.kind == "word" else token.text for token in tokens]
-    figures = figures_of(tokens, folded)
     groups = groups_of(tokens, figures, folded.raw)
     sentence_at = [0] * len(tokens)
     for n, sentence in enumerate(sentences):
@@ -162,7 +163,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path) -> Scene:
             sentence_at[at] = n
     scene = Scene(
         folded, tokens, norms, figures, groups, sentences or [Sentence(0, 0, False)], status,
-        lexicon.find(tokens, norms), asked, lexicon, sentence_at, signed, quoted,
+        lexicon.find(tokens, norms, asked), asked, lexicon, sentence_at, signed, quoted,
     )  # fmt: skip
     names = {figure.unit.name for figure in figures if figure.unit is not None}
     scene.imperial = bool(names & {"lb", "oz", "ft", "in", "degF", "psi"})

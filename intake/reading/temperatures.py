@@ -62,9 +62,9 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     last_room = room[-1].start() if room else -1
     last_product = product[-1].start() if product else -1
     tail = behind[:40]
-    if re.match(r"^\W*(?:in (?:there|here|the (?:room|area|plant|warehouse|building|cooler|freezer|summer|winter))|room|ambient|cooler|freezer|area|warehouse|environment|inside|year round|plant|building|outside|cold room|storage)\b", tail):
+    if re.match(r"^\s*(?:in (?:there|here|the (?:room|area|plant|warehouse|building|cooler|freezer|summer|winter))|room|ambient|cooler|freezer|area|warehouse|environment|inside|year round|plant|building|outside|cold room|storage)\b", tail):
         return "temperature.room"
-    if re.match(r"^\W*(?:product|when (?:they|it)|out of|core|off the|at the infeed|fill)\b", tail):
+    if re.match(r"^\s*(?:product|when (?:they|it)|out of|core|off the|at the infeed|fill)\b", tail):
         return "temperature.product"
     if "temperature.zone" in asked or "temperature.room" in asked:
         if last_product <= last_room or last_product < 0:
@@ -74,6 +74,8 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     if last_product > last_room:
         return "temperature.product"
     if last_room >= 0:
+        return "temperature.room"
+    if re.search(r"\btemp(?:erature)?\W*(?:\w+ )?$", text + " "):
         return "temperature.room"
     if words and re.search(r"\b(?:is|are|at|come|go|leave)\b", text[words[-1].start() if words[-1].start() < len(text) else 0 :]):
         return "temperature.product"
