@@ -8,24 +8,28 @@ from intake.cli.player import Player
 NAMES = [path.stem for path in shipped()]
 
 
-@pytest.mark.parametrize("path", shipped(), ids=NAMES)
-def test_a_shipped_conversation_ends_as_its_file_says(path: object) -> None:
-    player = Player(load(path))  # type: ignore[arg-type]  # shipped() gives paths; ids need them as parameters
-    lines = list(player.lines())
+@pytest.fixture(scope="module")
+def played() -> dict[str, tuple[Player, list[str]]]:
+    """Every conversation, played once: the player as it ended and the lines that it gave."""
+    players = {path.stem: Player(load(path)) for path in shipped()}
+    return {name: (player, list(player.lines())) for name, player in players.items()}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_shipped_conversation_ends_as_its_file_says(name: str, played: dict[str, tuple[Player, list[str]]]) -> None:
+    player, lines = played[name]
     assert player.missed() == []
     assert any("first sizing" in line.lower() for line in lines)
 
 
-def test_the_three_conversations_end_in_three_different_ways() -> None:
-    players = {path.stem: Player(load(path)) for path in shipped()}
-    for player in players.values():
-        list(player.lines())
-    assert players["first_call"].talk.result().best in ("side_grip", "spiral")
-    assert len(players["second_thoughts"].bests) >= 2
-    assert players["too_cold"].talk.result().refer_out
+def test_the_three_conversations_end_in_three_different_ways(played: dict[str, tuple[Player, list[str]]]) -> None:
+    assert played["first_call"][0].talk.result().best in ("side_grip", "spiral")
+    assert len(played["second_thoughts"][0].bests) >= 2
+    assert played["too_cold"][0].talk.result().refer_out
 
 
-def test_questions_that_were_asked_are_the_programs_own_words() -> None:
-    player = Player(load(shipped()[0]))
-    asked = [line for line in player.lines() if line.startswith("Desk asks: ")]
+def test_questions_are_asked_in_the_programs_own_words(played: dict[str, tuple[Player, list[str]]]) -> None:
+    player, lines = played["first_call"]
+    asked = [line for line in lines if line.startswith("Desk asks: ")]
     assert len(asked) >= 5
+    assert all(event.body["question"] for event in player.talk.events if event.kind == "asked")
