@@ -6,7 +6,6 @@ import sys
 import traceback
 from collections.abc import Sequence
 from importlib import import_module
-from importlib.util import find_spec
 from typing import Any, NoReturn
 
 from intake.cli.input_error import InputError
@@ -50,8 +49,7 @@ def _parser() -> Parser:
     parser.add_argument("--version", action="version", version=_version())
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", title="commands")
     for name in COMMANDS:
-        if find_spec(f"intake.cli.{name}"):
-            import_module(f"intake.cli.{name}").register(commands)
+        import_module(f"intake.cli.{name}").register(commands)
     return parser
 
 
