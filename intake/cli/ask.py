@@ -30,7 +30,7 @@ def register(commands: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Hold the interview until /quit or the end of the input."""
     from intake.cli.ask_session import Session
-    from intake.cli.book import Keeper, resume
+    from intake.desk.keeping import Keeper, resume
     from intake.talk import Interview
 
     keeper = Keeper(args.case) if args.case else None

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from intake.advice import recommendation
-from intake.cli.talk_text import Standing, fact_lines, family_lines, heard_lines, question_lines, reply_line
+from intake.desk.talk_text import Standing, fact_lines, family_lines, heard_lines, question_lines, reply_line
 from intake.interview.question import Question
 from intake.sizing import size
 from intake.spec import Spec
@@ -13,7 +13,7 @@ from intake.spec.display import System
 from intake.talk import Interview
 
 if TYPE_CHECKING:
-    from intake.cli.book import Keeper
+    from intake.desk.keeping import Keeper
 
 _HELP = {
     "/unknown": "the visitor does not know: go on, the matter becomes an open point",

@@ -30,7 +30,7 @@ def register(commands: Any) -> None:
 
 def run(args: argparse.Namespace) -> int:
     """Write the package and put the hand-over into the case."""
-    from intake.cli.book import Keeper, resume
+    from intake.desk.keeping import Keeper, resume
     from intake.handoff import FILES, write
 
     talk = resume(args.case)

@@ -7,7 +7,7 @@ from typing import Any
 
 from intake.advice import follow_up_lines, recommendation
 from intake.cli.conversation import Conversation, Turn
-from intake.cli.talk_text import Standing, family_lines, heard_lines, reply_line
+from intake.desk.talk_text import Standing, family_lines, heard_lines, reply_line
 from intake.interview.question import Question
 from intake.sizing import size
 from intake.sizing.result import Result

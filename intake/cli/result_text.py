@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from intake.advice import recommendation
-from intake.cli.talk_text import family_lines
+from intake.desk.talk_text import family_lines
 from intake.sizing.result import Result
 from intake.spec import Spec
 from intake.spec.display import System

@@ -61,7 +61,7 @@ def _flat(name: str, data: Any) -> Mapping[str, Any]:
 
 def _kept(name: str) -> Spec:
     """The spec of a kept case."""
-    from intake.cli.book import resume
+    from intake.desk.keeping import resume
 
     talk = resume(name)
     if talk is None:

@@ -1,4 +1,4 @@
-"""Kept cases for the commands: go on with one, keep what happened, and what the lists show of it."""
+"""Kept talks: go on with one, keep what happened, and what the lists show of it. Knows no screen."""
 
 from intake.casebook import Book, BookError, IndexRow
 from intake.handoff.revision import last_handed_over

@@ -1,0 +1,54 @@
+"""One family in full: verdict, checks with formula, inputs and source, figures. Plain text."""
+
+from collections.abc import Iterator
+
+from intake.advice import family_name, figure_lines, verdict_line, why_not
+from intake.desk.snapshot import SIGNS, WORDS, Snapshot
+from intake.sizing.result import Check
+from intake.spec.display import System, show
+
+_OUTCOME = {True: "+ holds", False: "- fails", None: "? open"}
+
+
+def machine_page(name: str, shown: Snapshot) -> str:
+    """The page of one family."""
+    found = shown.result.families[name]
+    lines = [
+        f"{family_name(name).upper()}: {SIGNS[found.verdict]} {WORDS[found.verdict]}",
+        verdict_line(found, shown.result, shown.system),
+    ]
+    lines += why_not(shown.result, name, shown.system) if name != shown.result.best else []
+    lines += ["", "FIGURES", *figure_lines(found, shown.system), "", "CHECKS"]
+    for check in found.checks:
+        lines += _check_lines(check, shown.system)
+    return "\n".join(lines)
+
+
+def _check_lines(check: Check, system: System) -> Iterator[str]:
+    sense = {"at_most": "at most", "at_least": "at least", "must_be": "must be"}[check.sense]
+    margin = "" if check.margin is None else f", {check.margin:.0%} to spare"
+    size = "" if check.size is None else f" (size {check.size})"
+    value, limit = _figure(check.value, check.unit, system), _figure(check.limit, check.unit, system)
+    yield f"{_OUTCOME[check.passes]}  {check.id.replace('_', ' ')}{size}: {value}, {sense} {limit}{margin}"
+    if check.formula and check.uses:
+        inputs = ", ".join(
+            f"{symbol} = {_plain(use.value)} {use.unit} [{use.origin}]" for symbol, use in check.uses.items()
+        )
+        yield f"     {check.formula}"
+        yield f"     {inputs}"
+    if check.assumes:
+        yield f"     assumes: {', '.join(id.replace('_', ' ') for id in check.assumes)}"
+    if check.source:
+        yield f"     source: {check.source}"
+
+
+def _figure(value: object, unit: str, system: System) -> str:
+    if value is None:
+        return "not known"
+    if isinstance(value, float | int) and not isinstance(value, bool):
+        return f"{value:.3g}" if unit == "1" else show(float(value), unit, system)
+    return str(value).replace("_", " ")
+
+
+def _plain(value: object) -> str:
+    return "?" if value is None else f"{value:.4g}" if isinstance(value, float) else str(value)

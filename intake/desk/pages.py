@@ -1,0 +1,88 @@
+"""Pages laid over the desk: text to read, select and copy, and a list to choose from."""
+
+from dataclasses import dataclass
+
+from textual.app import ComposeResult
+from textual.binding import Binding
+from textual.screen import ModalScreen
+from textual.widgets import OptionList, Static, TextArea
+from textual.widgets.option_list import Option
+
+from intake.desk.snapshot import Row
+
+
+class TextPage(ModalScreen[None]):
+    """A page of text. Escape closes it; Ctrl+Y copies all of it."""
+
+    CSS_PATH = "pages.tcss"
+    BINDINGS = [
+        Binding("escape,f1,f5", "dismiss", "close"),
+        Binding("ctrl+y", "copy", "copy all"),
+    ]
+
+    def __init__(self, title: str, text: str) -> None:
+        super().__init__()
+        self._title, self._text = title, text
+
+    def compose(self) -> ComposeResult:
+        yield Static(self._title, markup=False, classes="page-title")
+        yield TextArea(self._text, read_only=True, soft_wrap=True, show_line_numbers=False, id="page-text")
+        yield Static("Esc close   Ctrl+Y copy all   arrows and PgUp/PgDn move", markup=False, classes="keys")
+
+    def action_copy(self) -> None:
+        """Copy the page by way of the terminal; some terminals refuse without a word."""
+        self.app.copy_to_clipboard(self._text)
+        self.notify("Sent to the clipboard. Nothing there? Select the text here with the mouse.", markup=False)
+
+
+class ListPage(ModalScreen[str | None]):
+    """A list to choose from: Enter takes a line, Escape closes."""
+
+    CSS_PATH = "pages.tcss"
+    BINDINGS = [Binding("escape,f2,f3,f4", "dismiss", "close")]
+
+    def __init__(self, title: str, rows: tuple[Row, ...], hint: str) -> None:
+        super().__init__()
+        self._title, self._rows, self._hint = title, rows, hint
+
+    def compose(self) -> ComposeResult:
+        yield Static(self._title, markup=False, classes="page-title")
+        if self._rows:
+            yield OptionList(*(Option(row.text) for row in self._rows), markup=False, id="page-list")
+        else:
+            yield Static("Nothing here yet.", markup=False, id="page-list")
+        yield Static(f"Enter {self._hint}   Esc close", markup=False, classes="keys")
+
+    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
+        """Hand up the key of the line."""
+        self.dismiss(self._rows[event.option_index].key)
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A question with two ways out."""
+
+    title: str
+    yes: str
+
+
+class SurePage(ModalScreen[bool]):
+    """Asks before something that cannot be taken back on the screen."""
+
+    CSS_PATH = "pages.tcss"
+    BINDINGS = [
+        Binding("y,enter", "answer(True)", "yes"),
+        Binding("n,escape", "answer(False)", "no"),
+    ]
+
+    def __init__(self, choice: Choice) -> None:
+        super().__init__()
+        self._choice = choice
+
+    def compose(self) -> ComposeResult:
+        yield Static(self._choice.title, markup=False, classes="page-title")
+        yield Static(f"Enter or Y: {self._choice.yes}     N or Esc: stay", markup=False, classes="keys")
+
+    def action_answer(self, sure: bool) -> None:
+        """Hand up the answer."""
+        self.dismiss(sure)

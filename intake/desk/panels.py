@@ -1,0 +1,86 @@
+"""The parts of the desk: the conversation, the question, the side panels. Data down; nothing here knows the talk."""
+
+from textual.app import ComposeResult
+from textual.containers import Vertical, VerticalScroll
+from textual.widgets import Static
+
+from intake.desk.snapshot import Row, Snapshot
+from intake.interview.question import Question
+
+MOST_LINES = 60
+"""So many lines of the conversation are kept on screen; a longer list slows every answer down."""
+
+
+class Conversation(VerticalScroll):
+    """What was said and understood, the newest at the bottom. Older lines stay in the case."""
+
+    can_focus = False
+
+    def on_mount(self) -> None:
+        """Stay at the newest line."""
+        self.anchor()
+
+    def say(self, who: str, lines: tuple[str, ...]) -> None:
+        """Add lines of one speaker."""
+        if not lines:
+            return
+        with self.app.batch_update():
+            self.mount(*(Static(line, markup=False, classes=f"line {who}") for line in lines))
+            over = len(self.children) - MOST_LINES
+            if over > 0:
+                self.remove_children(list(self.children)[:over])
+
+
+class QuestionCard(Vertical):
+    """The question to send next, and why it matters."""
+
+    def compose(self) -> ComposeResult:
+        yield Static("", markup=False, id="say")
+        yield Static("", markup=False, id="why")
+
+    def show_question(self, question: Question | None) -> None:
+        """Show it, or what to do when there is none."""
+        say, why = self.query_one("#say", Static), self.query_one("#why", Static)
+        if question is None:
+            say.update("Nothing is left to ask. F5 shows the advice; type on to add or correct.")
+            why.update("")
+            return
+        options = "  ".join(f"[{n}] {option.label}" for n, option in enumerate(question.options, 1))
+        say.update(f"Ask: {question.say}" + (f"  {options}" if options else ""))
+        why.update(f"Why: {question.why}")
+
+
+class Panel(VerticalScroll):
+    """A titled list beside the conversation; shown where the screen is wide enough."""
+
+    can_focus = False
+
+    def __init__(self, title: str, id: str) -> None:
+        super().__init__(id=id)
+        self._head = title
+
+    def compose(self) -> ComposeResult:
+        yield Static(self._head, markup=False, classes="panel-title")
+        yield Vertical(classes="panel-rows")
+
+    def show_rows(self, rows: tuple[Row, ...]) -> None:
+        """Replace what the list shows."""
+        holder = self.query_one(".panel-rows", Vertical)
+        lines = rows or (Row(key="", text="Nothing yet.", tone="aside"),)
+        old = list(holder.children)
+        with self.app.batch_update():
+            for place, row in enumerate(lines):
+                if place < len(old):
+                    widget = old[place]
+                    assert isinstance(widget, Static)  # the holder gets nothing else
+                    widget.update(row.text)
+                    widget.set_classes(f"row {row.tone}")
+                else:
+                    holder.mount(Static(row.text, markup=False, classes=f"row {row.tone}"))
+            if len(old) > len(lines):
+                holder.remove_children(old[len(lines) :])
+
+
+def panel_rows(shown: Snapshot) -> dict[str, tuple[Row, ...]]:
+    """What each side panel shows."""
+    return {"facts": (*shown.facts, *shown.assumed), "machines": shown.machines, "left": shown.to_ask}

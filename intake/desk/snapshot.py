@@ -1,0 +1,140 @@
+"""What the screen shows of a talk at one moment: plain lines, made away from the screen."""
+
+from dataclasses import dataclass, field
+
+from intake.advice import caution_lines, family_name, follow_up_lines, recommendation, sample_request, verdict_line
+from intake.interview.question import Question
+from intake.sizing.result import Result
+from intake.spec import Spec
+from intake.spec.clean import one_line
+from intake.spec.display import System, label, show_value
+from intake.talk import Interview
+
+SIGNS = {"fits": "+", "depends": "?", "out": "-"}
+WORDS = {"fits": "fits", "depends": "open", "out": "out"}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One line of a panel; `key` says what it is about: a field, a family, a question."""
+
+    key: str
+    text: str
+    tone: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Snapshot:
+    """A talk as the screen shows it."""
+
+    title: str
+    question: Question | None
+    facts: tuple[Row, ...]
+    assumed: tuple[Row, ...]
+    machines: tuple[Row, ...]
+    to_ask: tuple[Row, ...]
+    standing: str
+    result: Result
+    spec: Spec
+    system: System
+    lines: tuple[str, ...] = field(default=())
+    trouble: str | None = None
+
+
+def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...], trouble: str | None) -> Snapshot:
+    """The talk as it stands. Sizes it, so it belongs off the screen's own thread."""
+    result, system = talk.result(), talk.system
+    return Snapshot(
+        title=talk.title,
+        question=question,
+        facts=tuple(_fact_rows(talk, system)),
+        assumed=tuple(_assumed_rows(result)),
+        machines=tuple(_machine_rows(result, system)),
+        to_ask=tuple(_to_ask_rows(talk)),
+        standing=standing_line(result),
+        result=result,
+        spec=Spec.from_flat(talk.spec()),
+        system=system,
+        lines=lines,
+        trouble=trouble,
+    )
+
+
+def _fact_rows(talk: Interview, system: System) -> list[Row]:
+    rows = []
+    for fact in talk.facts:
+        said = f', "{one_line(fact.said)}"' if fact.said else ""
+        sure = ", not sure" if fact.hedged else ""
+        text = f"{label(fact.field, fact.size)}: {show_value(fact.field, fact, system)} ({fact.who}{said}{sure})"
+        rows.append(Row(key=f"{fact.field}@{fact.size}", text=text))
+    return rows
+
+
+def _assumed_rows(result: Result) -> list[Row]:
+    leaned = {id for name in result.standing for check in result.families[name].checks for id in check.assumes}
+    return [
+        Row(key=a.about[0], text=f"~ assumed: {a.id.replace('_', ' ')}", tone="assumed")
+        for a in result.assumptions
+        if a.id in leaned
+    ]
+
+
+def _machine_rows(result: Result, system: System) -> list[Row]:
+    gone = [name for name in result.families if name not in result.standing]
+    rows = []
+    for name in (*result.standing, *gone):
+        found = result.families[name]
+        reason = verdict_line(found, result, system)
+        lead = "best " if name == result.best else ""
+        text = f"{SIGNS[found.verdict]} {lead}{family_name(name)}: {reason}"
+        rows.append(Row(key=name, text=text, tone=found.verdict))
+    return rows
+
+
+def _to_ask_rows(talk: Interview) -> list[Row]:
+    rows = [Row(key=q.id, text=f"{_purpose(q)}{q.say}") for q in talk.open_questions()]
+    rows += [Row(key=s.question, text=f"aside: {s.why}", tone="aside") for s in talk.set_aside]
+    rows += [Row(key=s.question, text=f"not asked: {s.why}", tone="aside") for s in talk.skipped]
+    return rows
+
+
+def _purpose(question: Question) -> str:
+    if question.kind != "question":
+        return "to clear up: "
+    return "to start work: " if question.purpose == "engineering" else ""
+
+
+def standing_line(result: Result) -> str:
+    """How settled it is, in one line: counts by sign and word, who leads, how sure."""
+    count = {verdict: 0 for verdict in SIGNS}
+    for found in result.families.values():
+        count[found.verdict] += 1
+    counts = "  ".join(f"{SIGNS[v]}{n} {WORDS[v]}" for v, n in count.items())
+    if result.refer_out is not None:
+        return f"{counts}  |  nothing fits: refer out"
+    if result.best is None:
+        return f"{counts}  |  no leader yet: product, rate and rise come first"
+    share = "" if result.share is None else f", best in {result.share:.0%} of what is still possible"
+    settled = "settled" if result.decided else "leads"
+    return f"{counts}  |  {family_name(result.best)} {settled}{share}"
+
+
+def advice_page(shown: Snapshot, points: list[str]) -> str:
+    """Recommendation, open points, samples and cautions as text that can be selected and sent."""
+    parts = ["RECOMMENDATION", *recommendation(shown.result, shown.spec, shown.system)]
+    if points:
+        parts += ["", "TO FIND OUT", *points]
+    samples = sample_request(shown.result, shown.spec, shown.system)
+    if samples:
+        parts += ["", "SAMPLES", *samples]
+    return "\n".join(parts)
+
+
+def open_point_lines(talk: Interview) -> list[str]:
+    """What is still to find out, worded for the visitor."""
+    return list(follow_up_lines(talk.follow_ups()))
+
+
+def cautions(result: Result) -> list[str]:
+    """The cautions of a result."""
+    return list(caution_lines(result))

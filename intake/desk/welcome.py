@@ -1,0 +1,48 @@
+"""What the desk says before anybody has said anything, and its help page."""
+
+WELCOME = (
+    "Paste what the visitor wrote, or type while listening, and press Enter.",
+    "The desk shows what it understood, which machines stand, and the next question to send.",
+    "First time here? Ctrl+T puts a sample message on the line; Enter sends it. F1 is help.",
+)
+
+SAMPLE = (
+    "Hi, we make oat drink and need to get shrink-wrapped trays, 400 x 300 x 200 mm, 9 kg, up to a mezzanine. "
+    "About 25 a minute, 32 at peak. They come in at 0.8 m and leave at 4.2 m."
+)
+
+HELP = """\
+THE LOOP
+  Paste or type the visitor's words, Enter sends them. Ctrl+J starts a new line.
+  The desk says what it understood and from which words, and shows the next question.
+  Ctrl+Y copies that question, to be sent as it is.
+
+KEYS
+  F1  this page              F6  the visitor does not know
+  F2  facts; Enter on one says it anew
+  F3  machines; Enter on one shows every check with formula, inputs and source
+  F4  what is still to ask, and what is not asked and why; Enter asks it now
+  F5  advice: recommendation, what to find out, samples, cautions
+  F7  the visitor will check F8  back to the last question
+  F9  undo                   F12 redo
+  Ctrl+N  keep the typed words as a note
+  Ctrl+T  a sample message   Ctrl+Q  leave
+
+SIGNS
+  + fits: every check holds for all that is plausible
+  ? open: it depends on what is named
+  - out: it fails whatever the rest may be
+  ~ assumed: nobody said it; something usual stands in
+
+CORRECTING
+  "sorry, 45" or "it is 45 kg, not 40" replaces what stood. Two different figures are asked about.
+  Nothing is lost: undo and redo go all the way back.
+
+KEEPING
+  intake desk NAME keeps the talk under that name, each step before the screen shows it.
+  NOT SAVED on the top line says that the book could not be written, and why; the work goes on.
+
+LIMITS OF USE
+  First sizing for discussion. Final selection, guarding, emergency stops, load holding, structure, electrical work,
+  classified areas and food contact belong to licensed practice, the manufacturer's engineers and local codes.
+"""
