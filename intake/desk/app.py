@@ -29,6 +29,11 @@ class Desk(App[None]):
             loop.add_signal_handler(number, self.exit)
         self.push_screen(TalkScreen(self._steps, self._case))
 
+    async def action_quit(self) -> None:
+        """Ctrl+Q and the palette's quit: ask first, as a paste can hold that key."""
+        if isinstance(self.screen, TalkScreen):
+            self.screen.ask_to_leave()
+
 
 def open_desk(case: str | None = None, *, mouse: bool = True) -> int:
     """Open the desk on a kept case, or a new one. Returns the exit code. Raises BookError when the book is damaged."""

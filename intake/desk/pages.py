@@ -1,9 +1,10 @@
 """Pages laid over the desk: text to read, select and copy, and a list to choose from."""
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from textual.app import ComposeResult
-from textual.binding import Binding
+from textual.binding import Binding, BindingType
 from textual.screen import ModalScreen
 from textual.widgets import OptionList, Static, TextArea
 from textual.widgets.option_list import Option
@@ -15,7 +16,7 @@ class TextPage(ModalScreen[None]):
     """A page of text. Escape closes it; Ctrl+Y copies all of it."""
 
     CSS_PATH = "pages.tcss"
-    BINDINGS = [
+    BINDINGS: ClassVar[list[BindingType]] = [
         Binding("escape,f1,f5", "dismiss", "close"),
         Binding("ctrl+y", "copy", "copy all"),
     ]
@@ -39,7 +40,7 @@ class ListPage(ModalScreen[str | None]):
     """A list to choose from: Enter takes a line, Escape closes."""
 
     CSS_PATH = "pages.tcss"
-    BINDINGS = [Binding("escape,f2,f3,f4", "dismiss", "close")]
+    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape,f2,f3,f4", "dismiss", "close")]
 
     def __init__(self, title: str, rows: tuple[Row, ...], hint: str) -> None:
         super().__init__()
@@ -70,7 +71,7 @@ class SurePage(ModalScreen[bool]):
     """Asks before something that cannot be taken back on the screen."""
 
     CSS_PATH = "pages.tcss"
-    BINDINGS = [
+    BINDINGS: ClassVar[list[BindingType]] = [
         Binding("y,enter", "answer(True)", "yes"),
         Binding("n,escape", "answer(False)", "no"),
     ]

@@ -2,10 +2,11 @@
 
 import asyncio
 from collections.abc import Callable
+from typing import ClassVar
 
 from textual import on, work
 from textual.app import ComposeResult
-from textual.binding import Binding
+from textual.binding import Binding, BindingType
 from textual.containers import Horizontal, Vertical
 from textual.screen import Screen
 from textual.widgets import Static
@@ -18,6 +19,7 @@ from intake.desk.prompt import Prompt
 from intake.desk.snapshot import Snapshot, advice_page, open_point_lines
 from intake.desk.steps import Steps
 from intake.desk.welcome import HELP, SAMPLE, WELCOME
+from intake.spec.clean import clean
 
 KEYS = "F1 help F2 facts F3 machines F4 to ask F5 advice F6 unknown F7 later F8 back"
 _WIDE = 110
@@ -27,21 +29,20 @@ class TalkScreen(Screen[None]):
     """Shows a talk and passes on what is typed; all judgement is below."""
 
     CSS_PATH = "talk_screen.tcss"
-    BINDINGS = [
-        Binding("f1", "help", "help"),
-        Binding("f2", "facts", "facts"),
-        Binding("f3", "machines", "machines"),
-        Binding("f4", "to_ask", "to ask"),
-        Binding("f5", "advice", "advice"),
-        Binding("f6", "step('unknown')", "visitor does not know"),
-        Binding("f7", "step('later')", "visitor will check"),
-        Binding("f8", "step('back')", "back to the last question"),
-        Binding("f9", "step('undo')", "undo"),
-        Binding("f12", "step('redo')", "redo"),
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("f1", "help", "help", priority=True),
+        Binding("f2", "facts", "facts", priority=True),
+        Binding("f3", "machines", "machines", priority=True),
+        Binding("f4", "to_ask", "to ask", priority=True),
+        Binding("f5", "advice", "advice", priority=True),
+        Binding("f6", "step('unknown')", "visitor does not know", priority=True),
+        Binding("f7", "step('later')", "visitor will check", priority=True),
+        Binding("f8", "step('back')", "back to the last question", priority=True),
+        Binding("f9", "step('undo')", "undo", priority=True),
+        Binding("f12", "step('redo')", "redo", priority=True),
         Binding("ctrl+y", "copy_question", "copy the question", priority=True),
         Binding("ctrl+n", "note", "keep the typed words as a note", priority=True),
         Binding("ctrl+t", "sample", "try a sample message", priority=True),
-        Binding("ctrl+q", "leave", "leave", priority=True),
     ]
 
     def __init__(self, steps: Steps, case: str | None) -> None:
@@ -115,7 +116,7 @@ class TalkScreen(Screen[None]):
     @on(Prompt.Said)
     def take(self, event: Prompt.Said) -> None:
         """Words from the answer line."""
-        words = event.text.strip()
+        words = clean(event.text).strip()
         if words:
             self._say("visitor", (f"visitor: {words}",))
             self._run(lambda: self.steps.say(words))
@@ -191,7 +192,7 @@ class TalkScreen(Screen[None]):
         self.app.copy_to_clipboard(text)
         self.app.push_screen(TextPage("Copied. If it is not in the clipboard, select it here", text))
 
-    def action_leave(self) -> None:
+    def ask_to_leave(self) -> None:
         """Ask before leaving."""
         kept = "The talk is kept." if self._case else "The talk has no name and is NOT kept."
         self.app.push_screen(SurePage(Choice(f"Leave the desk? {kept}", "leave")), self._left)
