@@ -20,7 +20,9 @@ def family_name(family: str, sentences: Sentences) -> str:
 
 def failing_reason(check: Check, sentences: Sentences, system: System) -> str:
     """Why this check shuts a family out: "140/min is over its limit of 120/min"."""
-    template = sentences.find(*(f"fail.{id}" for id in _shorter(check.id)), "fail.other") or "{check}"
+    # A missing fact leaves no figure to tell; it fails all the same.
+    group = "fail" if check.value is not None or check.sense == "must_be" else "fail_open"
+    template = sentences.find(*(f"{group}.{id}" for id in _shorter(check.id)), f"{group}.other") or "{check}"
     return fill(
         template,
         check=check.id.replace("_", " "),

@@ -15,6 +15,7 @@ _BY_ID = frozenset(
     {
         "family",
         "fail",
+        "fail_open",
         "check_name",
         "conflict",
         "conflict_ask",
@@ -27,7 +28,7 @@ _BY_ID = frozenset(
     }
 )
 """Tables whose keys are ids of sizing and of fields: any may be added."""
-_FILLED = {"fail": {"check", "value", "limit"}, "assumed": {"value"}}
+_FILLED = {"fail": {"check", "value", "limit"}, "fail_open": {"check", "limit"}, "assumed": {"value"}}
 
 
 def sentence_problems(file: TomlFile) -> list[Problem]:

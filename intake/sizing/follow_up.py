@@ -35,11 +35,10 @@ def follow_ups(
         worth = None if sampled is None else sampled.changes.get(ask, 0.0)
         out[ask] = FollowUp(field=None if is_test else ask, test=ask if is_test else None, why=why, changes_best=worth)
     for flag in raised:
-        test = _TEST_OF_FLAG.get(flag)
-        key = test or flag
-        if key not in out:
-            worth = None if sampled is None else sampled.changes.get(key, 0.0)
-            out[key] = FollowUp(field=None, test=test or flag, why=words.say("flag", flag), changes_best=worth)
+        test = _TEST_OF_FLAG.get(flag)  # the other flags are cautions: nobody can answer them
+        if test is not None and test not in out:
+            worth = None if sampled is None else sampled.changes.get(test, 0.0)
+            out[test] = FollowUp(field=None, test=test, why=words.say("flag", flag), changes_best=worth)
     if "other_sizes_are_no_harder" in job.assumptions:
         why = words.say("follow_up", "sample_sizes")
         out["product.sizes"] = FollowUp(

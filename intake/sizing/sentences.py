@@ -34,9 +34,9 @@ class Words:
 
     def failing(self, check: Check) -> str:
         """Why a check stands in the way, with its figures."""
-        own = f"{check.id}"
         value, limit = figure(check.value, check.unit), figure(check.limit, check.unit)
-        return self.say("fail", own, value=value, limit=limit, check=own.replace("_", " "))
+        group = "fail" if check.value is not None or check.sense == "must_be" else "fail_open"
+        return self.say(group, check.id, value=value, limit=limit, check=check.id.replace("_", " "))
 
 
 def figure(value: Any, unit: str) -> str:
