@@ -150,4 +150,6 @@ def because(
     )  # fmt: skip
     if tightest is None or tightest.margin is None:
         return (words.say("fits", "plain"),)
-    return (words.say("fits", "verdict", check=tightest.id.replace("_", " "), margin=f"{max(0.0, tightest.margin):.0%}"),)
+    return (
+        words.say("fits", "verdict", check=tightest.id.replace("_", " "), margin=f"{max(0.0, tightest.margin):.0%}"),
+    )
