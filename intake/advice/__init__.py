@@ -4,9 +4,10 @@ from intake.advice.cautions import caution_lines
 from intake.advice.families import family_name, verdict_line, why_not
 from intake.advice.figures import figure_lines
 from intake.advice.messages import follow_up_lines, next_question_message, sample_request
-from intake.advice.recommend import recommendation
+from intake.advice.recommend import assumption_line, recommendation
 
 __all__ = [
+    "assumption_line",
     "caution_lines",
     "family_name",
     "figure_lines",

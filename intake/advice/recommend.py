@@ -62,7 +62,7 @@ def _assumed(best: FamilyResult, result: Result, system: System, said: Sentences
     leaned_on = {id for check in best.checks for id in check.assumes} | hangs
     used = [one for one in result.assumptions if one.id in leaned_on or hangs & {*one.about, one.test}]
     used.sort(key=lambda one: not hangs & {one.id, *one.about, one.test})
-    parts = list(dict.fromkeys(_assumption(one, system, said) for one in used))
+    parts = list(dict.fromkeys(assumption_line(one, system, said) for one in used))
     more = (
         [said.say("advice.more", count=str(len(parts) - _MOST_ASSUMPTIONS))] if len(parts) > _MOST_ASSUMPTIONS else []
     )
@@ -70,7 +70,9 @@ def _assumed(best: FamilyResult, result: Result, system: System, said: Sentences
     return [said.say("advice.assumed", assumptions=named)] if parts else []
 
 
-def _assumption(one: Assumption, system: System, said: Sentences) -> str:
+def assumption_line(one: Assumption, system: System, sentences: Sentences | None = None) -> str:
+    """What stands in for a fact that nobody gave: "friction 0.35 (0.2 to 0.5)"."""
+    said = sentences or in_force()
     value = _typical(one, system)
     own = said.find(f"assumed.{one.id}")
     if own is not None:

@@ -2,6 +2,7 @@
 
 from intake.casebook import Book, BookError, IndexRow
 from intake.handoff.revision import last_handed_over
+from intake.spec import Event
 from intake.talk import Interview
 
 
@@ -24,10 +25,15 @@ class Keeper:
         """Keep what is not kept yet. Returns None once it is safe on disk, else the trouble in words; it may be
         called again, and then tries all of it again."""
         new = talk.events[self._kept :]
-        if not new:
-            return None
+        return self._append(new, None) if new else None
+
+    def index(self, talk: Interview) -> str | None:
+        """Bring what the lists show up to date. Sizes the talk. Returns trouble in words."""
+        return self._append([], index_of(talk))
+
+    def _append(self, events: list[Event], index: IndexRow | None) -> str | None:
         try:
-            self._kept = self._book.append(self._name, new, index_of(talk))
+            self._kept = self._book.append(self._name, events, index)
         except BookError as fault:
             return str(fault)
         return None

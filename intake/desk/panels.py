@@ -10,6 +10,8 @@ from intake.interview.question import Question
 MOST_LINES = 60
 """So many lines of the conversation are kept on screen; a longer list slows every answer down."""
 
+MOST_ROWS = 16
+
 
 class Conversation(VerticalScroll):
     """What was said and understood, the newest at the bottom. Older lines stay in the case."""
@@ -25,10 +27,16 @@ class Conversation(VerticalScroll):
         if not lines:
             return
         with self.app.batch_update():
-            self.mount(*(Static(line, markup=False, classes=f"line {who}") for line in lines))
+            self.mount(*(Static(_whole(line), markup=False, classes=f"line {who}") for line in lines))
             over = len(self.children) - MOST_LINES
             if over > 0:
                 self.remove_children(list(self.children)[:over])
+
+
+def _whole(line: str) -> str:
+    """A line as it is shown: of a very long message the first rows; all of it stays in the talk."""
+    rows = line.splitlines()
+    return line if len(rows) <= MOST_ROWS else "\n".join([*rows[:MOST_ROWS], f"({len(rows) - MOST_ROWS} more lines)"])
 
 
 class QuestionCard(Vertical):
@@ -38,15 +46,15 @@ class QuestionCard(Vertical):
         yield Static("", markup=False, id="say")
         yield Static("", markup=False, id="why")
 
-    def show_question(self, question: Question | None) -> None:
+    def show_question(self, question: Question | None, idle: str) -> None:
         """Show it, or what to do when there is none."""
         say, why = self.query_one("#say", Static), self.query_one("#why", Static)
         if question is None:
-            say.update("Nothing is left to ask. F5 shows the advice; type on to add or correct.")
+            say.update(idle)
             why.update("")
             return
-        options = "  ".join(f"[{n}] {option.label}" for n, option in enumerate(question.options, 1))
-        say.update(f"Ask: {question.say}" + (f"  {options}" if options else ""))
+        options = "  ".join(f"({n}) {option.label}" for n, option in enumerate(question.options, 1))
+        say.update(f"Ask: {question.say}" + (f"\n{options}" if options else ""))
         why.update(f"Why: {question.why}")
 
 

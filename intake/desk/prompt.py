@@ -6,7 +6,7 @@ from textual import events
 from textual.message import Message
 from textual.widgets import TextArea
 
-from intake.spec.clean import clean
+from intake.spec.clean import LONGEST, clean
 
 
 class Prompt(TextArea):
@@ -17,6 +17,12 @@ class Prompt(TextArea):
         """The words that were sent."""
 
         text: str
+
+    @dataclass
+    class Cut(Message):
+        """A paste was longer than one message may be: so many characters were taken."""
+
+        taken: int
 
     def __init__(self) -> None:
         super().__init__(soft_wrap=True, compact=True, id="prompt", tab_behavior="focus")
@@ -40,4 +46,6 @@ class Prompt(TextArea):
     async def _on_paste(self, event: events.Paste) -> None:
         event.stop()
         event.prevent_default()
+        if len(event.text) > LONGEST:
+            self.post_message(self.Cut(LONGEST))
         self.insert(clean(event.text))

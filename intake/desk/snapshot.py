@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from intake.advice import caution_lines, family_name, follow_up_lines, recommendation, sample_request, verdict_line
+from intake.advice import assumption_line, family_name, follow_up_lines, recommendation, sample_request, verdict_line
 from intake.interview.question import Question
 from intake.sizing.result import Result
 from intake.spec import Spec
@@ -11,7 +11,7 @@ from intake.spec.display import System, label, show_value
 from intake.talk import Interview
 
 SIGNS = {"fits": "+", "depends": "?", "out": "-"}
-WORDS = {"fits": "fits", "depends": "open", "out": "out"}
+WORDS = {"fits": "fits", "depends": "depends", "out": "out"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,6 +34,7 @@ class Snapshot:
     machines: tuple[Row, ...]
     to_ask: tuple[Row, ...]
     standing: str
+    strip: tuple[str, ...]
     result: Result
     spec: Spec
     system: System
@@ -48,10 +49,11 @@ def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...],
         title=talk.title,
         question=question,
         facts=tuple(_fact_rows(talk, system)),
-        assumed=tuple(_assumed_rows(result)),
+        assumed=tuple(_assumed_rows(result, system)),
         machines=tuple(_machine_rows(result, system)),
         to_ask=tuple(_to_ask_rows(talk)),
         standing=standing_line(result),
+        strip=strip_lines(result),
         result=result,
         spec=Spec.from_flat(talk.spec()),
         system=system,
@@ -64,16 +66,15 @@ def _fact_rows(talk: Interview, system: System) -> list[Row]:
     rows = []
     for fact in talk.facts:
         said = f', "{one_line(fact.said)}"' if fact.said else ""
-        sure = ", not sure" if fact.hedged else ""
-        text = f"{label(fact.field, fact.size)}: {show_value(fact.field, fact, system)} ({fact.who}{said}{sure})"
+        text = f"{label(fact.field, fact.size)}: {show_value(fact.field, fact, system)} ({fact.who}{said})"
         rows.append(Row(key=f"{fact.field}@{fact.size}", text=text))
     return rows
 
 
-def _assumed_rows(result: Result) -> list[Row]:
+def _assumed_rows(result: Result, system: System) -> list[Row]:
     leaned = {id for name in result.standing for check in result.families[name].checks for id in check.assumes}
     return [
-        Row(key=a.about[0], text=f"~ assumed: {a.id.replace('_', ' ')}", tone="assumed")
+        Row(key=a.about[0] if a.about else "", text=f"~ {assumption_line(a, system)} (assumed)", tone="assumed")
         for a in result.assumptions
         if a.id in leaned
     ]
@@ -85,9 +86,10 @@ def _machine_rows(result: Result, system: System) -> list[Row]:
     for name in (*result.standing, *gone):
         found = result.families[name]
         reason = verdict_line(found, result, system)
-        lead = "best " if name == result.best else ""
+        lead = "best: " if name == result.best else ""
         text = f"{SIGNS[found.verdict]} {lead}{family_name(name)}: {reason}"
-        rows.append(Row(key=name, text=text, tone=found.verdict))
+        tone = "best" if name == result.best else found.verdict
+        rows.append(Row(key=name, text=text, tone=tone))
     return rows
 
 
@@ -105,18 +107,25 @@ def _purpose(question: Question) -> str:
 
 
 def standing_line(result: Result) -> str:
-    """How settled it is, in one line: counts by sign and word, who leads, how sure."""
-    count = {verdict: 0 for verdict in SIGNS}
-    for found in result.families.values():
-        count[found.verdict] += 1
-    counts = "  ".join(f"{SIGNS[v]}{n} {WORDS[v]}" for v, n in count.items())
+    """How settled it is, in one line: who leads, how sure."""
     if result.refer_out is not None:
-        return f"{counts}  |  nothing fits: refer out"
+        return f"Refer out: {result.refer_out}"
     if result.best is None:
-        return f"{counts}  |  no leader yet: product, rate and rise come first"
-    share = "" if result.share is None else f", best in {result.share:.0%} of what is still possible"
+        return "No leader yet: product, rate and rise come first"
+    share = "" if result.share is None else f", best in {result.share:.0%} of what is open"
     settled = "settled" if result.decided else "leads"
-    return f"{counts}  |  {family_name(result.best)} {settled}{share}"
+    return f"{family_name(result.best)} {settled}{share}".capitalize()
+
+
+def strip_lines(result: Result) -> tuple[str, ...]:
+    """The machines by verdict in short, a line each, for screens without room for the panel."""
+    lines = []
+    for verdict, sign in SIGNS.items():
+        names = [name for name, found in result.families.items() if found.verdict == verdict]
+        ranked = sorted(names, key=lambda name: name != result.best)
+        short = ", ".join(name.replace("_", " ") for name in ranked)
+        lines += [f"{sign} {WORDS[verdict]}: {short}"] if names else []
+    return tuple(lines)
 
 
 def advice_page(shown: Snapshot, points: list[str]) -> str:
@@ -133,8 +142,3 @@ def advice_page(shown: Snapshot, points: list[str]) -> str:
 def open_point_lines(talk: Interview) -> list[str]:
     """What is still to find out, worded for the visitor."""
     return list(follow_up_lines(talk.follow_ups()))
-
-
-def cautions(result: Result) -> list[str]:
-    """The cautions of a result."""
-    return list(caution_lines(result))

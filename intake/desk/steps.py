@@ -4,13 +4,16 @@ from collections.abc import Callable
 
 from intake.desk.keeping import Keeper
 from intake.desk.snapshot import Snapshot, snapshot
+from intake.desk.talk_text import Standing, heard_lines, reply_line
 from intake.interview.question import Question
 from intake.spec.clean import one_line
-from intake.spec.display import System, label, show_value
-from intake.spec.facts import Fact, Heard
+from intake.spec.display import label
 from intake.talk import Interview
 
 Step = Callable[[], Snapshot]
+
+_SHOWN_AGAIN = 20
+"""So many messages of a kept talk stand in the conversation when it is opened again."""
 
 
 class Steps:
@@ -18,50 +21,73 @@ class Steps:
 
     def __init__(self, talk: Interview, keeper: Keeper | None) -> None:
         self.talk, self._keeper = talk, keeper
+        self.trouble: str | None = None
         self._question: Question | None = None
         self._changing: str | None = None
+        self._standing = Standing()
+
+    def safely(self, step: Step) -> Snapshot | str:
+        """Do a step. A fault of the program comes back as a line for the screen, and the desk goes on."""
+        try:
+            return step()
+        except Exception as fault:
+            return f"That could not be worked on ({type(fault).__name__}: {one_line(str(fault), 200)}). Go on, or F9."
 
     def start(self) -> Snapshot:
         """What stands when the desk opens."""
-        lines = [f'{who}: "{one_line(text)}"' for text, who in self.talk.case.messages.values()][-20:]
-        if self.talk.facts:
+        said = list(self.talk.case.messages.values())
+        lines = [f"{who}: {one_line(text)}" for text, who in said][-_SHOWN_AGAIN:]
+        if said:
             self._question = self.talk.ask()
+        list(self._standing.news(self.talk.result(), self.talk.system))  # what is so already is no news
         return self._shot(tuple(lines))
 
-    def say(self, text: str) -> Snapshot:
-        """The visitor's words: the new value of a fact picked, an answer to the open question, or a message."""
+    def say(self, text: str, seen: str | None) -> Snapshot:
+        """The visitor's words: the new value of a fact picked, an answer to the question, or a message.
+
+        `seen`: the question that stood on the screen when the words were sent. One that came up since, while an
+        earlier message was worked on, has not been read by anybody: then the words are a message of their own.
+        """
         if self._changing is not None:
             heard = self.talk.answer(text, to=self._changing)
-            self._changing = None
+        elif self._question is not None and self._question.id == seen:
+            heard = self.talk.answer(text)
         else:
-            heard = self.talk.answer(text) if self._question is not None else self.talk.hear(text)
+            heard = self.talk.hear(text)
         lines = tuple(heard_lines(heard, self.talk.system))
-        return self._go_on(lines or (told_of(self.talk.events[-1].kind),))
+        return self._go_on(lines or (reply_line(self.talk.events[-1]),))
 
     def change(self, key: str) -> Snapshot:
         """Ask again for a fact that stands ("product.weight@1"), so that the answer replaces it."""
         field = key.partition("@")[0]
-        self._question = self.talk.put(field)
-        self._changing = self._question.id
-        return self._shot((f"Say {label(field)} anew; the answer replaces what stands.",))
+        try:
+            self._question = self.talk.put(field)
+        except ValueError as fault:
+            return self._shot((str(fault),))
+        self._changing = field
+        return self._shot((f"Type the new {label(field)}; it replaces what stands. Enter alone leaves it.",))
+
+    def leave_be(self) -> Snapshot:
+        """No new value after all: what stands is kept."""
+        return self._go_on(("Left as it is.",) if self._changing else ())
 
     def unknown(self) -> Snapshot:
         """The visitor does not know."""
-        return self._close(self.talk.unknown, "The visitor does not know: it becomes an open point.")
+        return self._close(self.talk.unknown)
 
     def later(self) -> Snapshot:
         """The visitor will check."""
-        return self._close(self.talk.later, "The visitor will check: it becomes an open point.")
+        return self._close(self.talk.later)
 
-    def _close(self, deed: Callable[[], None], told: str) -> Snapshot:
+    def _close(self, deed: Callable[[], None]) -> Snapshot:
         if self._question is None:
             return self._shot(("No question is open.",))
         deed()
-        return self._go_on((told,))
+        return self._go_on((reply_line(self.talk.events[-1]),))
 
     def back(self) -> Snapshot:
         """Take back the last answer and ask it again."""
-        self._question = self.talk.back()
+        self._question, self._changing = self.talk.back(), None
         return self._shot(("Back to the question before.",))
 
     def undo(self) -> Snapshot:
@@ -74,7 +100,7 @@ class Steps:
 
     def put(self, id: str) -> Snapshot:
         """Ask a question out of order."""
-        self._question = self.talk.put(id)
+        self._question, self._changing = self.talk.put(id), None
         return self._shot(())
 
     def note(self, text: str) -> Snapshot:
@@ -84,31 +110,18 @@ class Steps:
 
     def _go_on(self, lines: tuple[str, ...]) -> Snapshot:
         self._changing = None
+        self._keep()  # before the sizing, which may take a second
         self._question = self.talk.ask()
         return self._shot(lines)
 
     def _shot(self, lines: tuple[str, ...]) -> Snapshot:
-        trouble = self._keeper.keep(self.talk) if self._keeper is not None and self.talk.events else None
-        return snapshot(self.talk, self._question, lines, trouble)
+        self._keep()
+        news = tuple(self._standing.news(self.talk.result(), self.talk.system))
+        shown = snapshot(self.talk, self._question, (*lines, *news), self.trouble)
+        if self._keeper is not None and self.trouble is None and self.talk.events:
+            self._keeper.index(self.talk)
+        return shown
 
-
-def told_of(kind: str) -> str:
-    """What became of words that gave no fact, by the event they made."""
-    return {
-        "unknown": "The visitor does not know: it becomes an open point.",
-        "later": "The visitor will check: it becomes an open point.",
-        "passed": "What stands is right.",
-        "asked": "Back to the question before.",
-    }.get(kind, "No fact for the spec in that; it stays in the talk.")
-
-
-def heard_lines(heard: Heard, system: System) -> list[str]:
-    """What was understood of one message, line by line."""
-    lines = [f'understood {_fact(fact, system)} <- "{one_line(fact.said)}"' for fact in heard.facts]
-    lines += [f'to clear up "{one_line(doubt.said)}": {one_line(doubt.why)}' for doubt in heard.doubts]
-    lines += [f'not used "{one_line(piece)}"' for piece in heard.unread]
-    return lines
-
-
-def _fact(fact: Fact, system: System) -> str:
-    return f"{label(fact.field, fact.size)}: {show_value(fact.field, fact, system)}"
+    def _keep(self) -> None:
+        if self._keeper is not None and self.talk.events:
+            self.trouble = self._keeper.keep(self.talk)

@@ -1,49 +1,38 @@
 """The desk's one screen: the talk in the middle, what it came to beside it. Messages go down to the steps."""
 
 import asyncio
-from collections.abc import Callable
 from typing import ClassVar
 
 from textual import on, work
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
-from textual.containers import Horizontal, Vertical
+from textual.binding import BindingType
+from textual.containers import Container, Vertical
 from textual.screen import Screen
 from textual.widgets import Static
 
 from intake.advice import next_question_message
+from intake.desk.keys import bindings, foot_rows
 from intake.desk.machine_page import machine_page
-from intake.desk.pages import Choice, ListPage, SurePage, TextPage
+from intake.desk.pages import ListPage, TextPage
 from intake.desk.panels import Conversation, Panel, QuestionCard, panel_rows
 from intake.desk.prompt import Prompt
 from intake.desk.snapshot import Snapshot, advice_page, open_point_lines
-from intake.desk.steps import Steps
+from intake.desk.steps import Step, Steps
 from intake.desk.welcome import HELP, SAMPLE, WELCOME
 from intake.spec.clean import clean
 
-KEYS = "F1 help F2 facts F3 machines F4 to ask F5 advice F6 unknown F7 later F8 back"
-_WIDE = 110
+_WIDE, _WIDEST = 110, 150
+"""From so many columns on there are panels on one side, and on both."""
+
+_FIRST = "Paste the visitor's message, or press Enter for the first question."
+_DONE = "Nothing is left to ask. F5 shows the advice; type on to add or correct."
 
 
 class TalkScreen(Screen[None]):
     """Shows a talk and passes on what is typed; all judgement is below."""
 
     CSS_PATH = "talk_screen.tcss"
-    BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("f1", "help", "help", priority=True),
-        Binding("f2", "facts", "facts", priority=True),
-        Binding("f3", "machines", "machines", priority=True),
-        Binding("f4", "to_ask", "to ask", priority=True),
-        Binding("f5", "advice", "advice", priority=True),
-        Binding("f6", "step('unknown')", "visitor does not know", priority=True),
-        Binding("f7", "step('later')", "visitor will check", priority=True),
-        Binding("f8", "step('back')", "back to the last question", priority=True),
-        Binding("f9", "step('undo')", "undo", priority=True),
-        Binding("f12", "step('redo')", "redo", priority=True),
-        Binding("ctrl+y", "copy_question", "copy the question", priority=True),
-        Binding("ctrl+n", "note", "keep the typed words as a note", priority=True),
-        Binding("ctrl+t", "sample", "try a sample message", priority=True),
-    ]
+    BINDINGS: ClassVar[list[BindingType]] = [*bindings()]
 
     def __init__(self, steps: Steps, case: str | None) -> None:
         super().__init__()
@@ -54,17 +43,18 @@ class TalkScreen(Screen[None]):
 
     def compose(self) -> ComposeResult:
         yield Static("", markup=False, id="top")
-        with Horizontal(id="middle"):
+        with Container(id="middle"):
             with Vertical(id="talk"):
                 yield Conversation(id="conversation")
                 yield QuestionCard(id="question")
-            with Vertical(id="side"):
-                yield Panel("MACHINES", id="machines")
-                yield Panel("FACTS", id="facts")
-                yield Panel("TO ASK", id="left")
+            yield Panel("MACHINES", id="machines")
+            yield Panel("FACTS", id="facts")
+            yield Panel("TO ASK", id="left")
+        yield Static("", markup=False, id="strip")
         yield Static("", markup=False, id="standing")
+        yield Static("", markup=False, id="trouble")
         yield Prompt()
-        yield Static(KEYS, markup=False, id="keys")
+        yield Static("\n".join(foot_rows()), markup=False, id="keys")
 
     def on_mount(self) -> None:
         """Greet, and show what stands."""
@@ -74,39 +64,50 @@ class TalkScreen(Screen[None]):
         self._run(self.steps.start)
 
     def on_resize(self) -> None:
-        """Side panels where there is room for them."""
-        self.set_class(self.size.width >= _WIDE, "wide")
+        """Panels where there is room for them."""
+        self.set_class(_WIDE <= self.size.width < _WIDEST, "wide")
+        self.set_class(self.size.width >= _WIDEST, "widest")
 
     # ------------------------------------------------------------------ steps, off the screen's thread
 
-    @work(group="talk")
-    async def _run(self, step: Callable[[], Snapshot]) -> None:
-        """One step of the talk at a time, in the order in which they came; typing goes on meanwhile."""
+    def _run(self, step: Step) -> None:
+        """Have a step done; from here on the desk counts as working."""
         self._waiting += 1
         self._show_top()
-        try:
-            async with self._turn:
-                shown = await asyncio.to_thread(step)
-        finally:
-            self._waiting -= 1
-        self._show(shown)
+        self._do(step)
+
+    @work(group="talk")
+    async def _do(self, step: Step) -> None:
+        """One step of the talk at a time, in the order in which they came; typing goes on meanwhile."""
+        async with self._turn:
+            shown = await asyncio.to_thread(self.steps.safely, step)
+        self._waiting -= 1
+        if isinstance(shown, Snapshot):
+            self._show(shown)
+        else:
+            self._say("desk", (shown,))
+        self._show_top()
 
     def _show(self, shown: Snapshot) -> None:
         self.shown = shown
-        self._say("desk", shown.lines)
-        self.query_one(QuestionCard).show_question(shown.question)
-        for name, rows in panel_rows(shown).items():
-            self.query_one(f"#{name}", Panel).show_rows(rows)
-        self.query_one("#standing", Static).update(shown.standing)
-        self._show_top()
+        with self.app.batch_update():
+            self._say("desk", shown.lines)
+            self.query_one(QuestionCard).show_question(shown.question, _DONE if shown.facts else _FIRST)
+            for name, rows in panel_rows(shown).items():
+                self.query_one(f"#{name}", Panel).show_rows(rows)
+            self.query_one("#strip", Static).update("\n".join(shown.strip))
+            self.query_one("#standing", Static).update(shown.standing)
 
     def _show_top(self) -> None:
-        title = self.shown.title if self.shown is not None else ""
-        name = self._case or "not kept: no name"
-        trouble = self.shown.trouble if self.shown is not None else None
-        saved = f"NOT SAVED: {trouble}" if trouble else f"case {name}" + (", saved" if self._case else "")
-        busy = "  ... working" if self._waiting else ""
-        self.query_one("#top", Static).update(f"{title}  |  {saved}{busy}" if title else f"{saved}{busy}")
+        """Title, where it is kept, and whether work is going on; trouble with the book gets a row of its own."""
+        title = self.shown.title if self.shown is not None and self.shown.facts else "New talk"
+        trouble = self.steps.trouble
+        kept = "not kept" if self._case is None else f"{'NOT SAVED' if trouble else 'kept as'} {self._case}"
+        busy = "  |  working ..." if self._waiting else ""
+        self.query_one("#top", Static).update(f"{title}  |  {kept}{busy}")
+        told = self.query_one("#trouble", Static)
+        told.update(f"NOT SAVED: {trouble}" if trouble else "")
+        told.display = bool(trouble)
 
     def _say(self, who: str, lines: tuple[str, ...]) -> None:
         self.query_one(Conversation).say(who, lines)
@@ -115,19 +116,37 @@ class TalkScreen(Screen[None]):
 
     @on(Prompt.Said)
     def take(self, event: Prompt.Said) -> None:
-        """Words from the answer line."""
+        """Words from the answer line; Enter alone goes on to the next question."""
         words = clean(event.text).strip()
+        seen = self.shown.question.id if self.shown is not None and self.shown.question is not None else None
         if words:
             self._say("visitor", (f"visitor: {words}",))
-            self._run(lambda: self.steps.say(words))
+            self._run(lambda: self.steps.say(words, seen))
+        else:
+            self._run(self.steps.leave_be)
+
+    @on(Prompt.Cut)
+    def tell_cut(self, event: Prompt.Cut) -> None:
+        """A paste too long for one message."""
+        self._say("desk", (f"Only the first {event.taken} characters of that were taken. Send the rest by itself.",))
 
     def action_step(self, name: str) -> None:
-        """A key that answers or takes back."""
+        """A key that takes back or puts back."""
         self._run(getattr(self.steps, name))
 
+    def action_answer(self, name: str) -> None:
+        """A key that answers the question on the screen, so not while the next one is being worked out."""
+        if self._waiting:
+            self.notify("Still working. Press it again when the next question stands.", markup=False)
+        else:
+            self._run(getattr(self.steps, name))
+
     def action_sample(self) -> None:
-        """Put a sample message on the answer line, to be sent with Enter."""
-        self.query_one(Prompt).text = SAMPLE
+        """Put a sample message on an empty answer line, to be sent with Enter."""
+        prompt = self.query_one(Prompt)
+        if not prompt.text.strip():
+            prompt.text = SAMPLE
+            prompt.move_cursor(prompt.document.end)
 
     def action_note(self) -> None:
         """Keep what is typed as a note."""
@@ -145,12 +164,9 @@ class TalkScreen(Screen[None]):
         """The help page."""
         self.app.push_screen(TextPage("Help", HELP))
 
-    def action_advice(self) -> None:
-        """Recommendation, open points, samples, cautions."""
-        self._advice()
-
     @work(group="talk")
-    async def _advice(self) -> None:
+    async def action_advice(self) -> None:
+        """Recommendation, open points, samples, cautions, once what was said before is worked out."""
         async with self._turn:
             points = await asyncio.to_thread(open_point_lines, self.steps.talk)
         if self.shown is not None:
@@ -159,16 +175,16 @@ class TalkScreen(Screen[None]):
     def action_facts(self) -> None:
         """The facts; Enter asks one again, to change it."""
         rows = () if self.shown is None else (*self.shown.facts, *self.shown.assumed)
-        self.app.push_screen(ListPage("Facts and who said them", rows, "say it anew"), self._change)
+        self.app.push_screen(ListPage("Facts and who said them", rows, "change it"), self._change)
 
     def _change(self, key: str | None) -> None:
-        if key is not None:
+        if key:
             self._run(lambda: self.steps.change(key))
 
     def action_machines(self) -> None:
         """The machines; Enter shows one in full."""
         rows = () if self.shown is None else self.shown.machines
-        self.app.push_screen(ListPage("Machines: fits, open, out", rows, "show all of it"), self._machine)
+        self.app.push_screen(ListPage("Machines: + fits, ? depends, - out", rows, "show all of it"), self._machine)
 
     def _machine(self, name: str | None) -> None:
         if name is not None and self.shown is not None:
@@ -191,12 +207,3 @@ class TalkScreen(Screen[None]):
         text = next_question_message(self.shown.question)
         self.app.copy_to_clipboard(text)
         self.app.push_screen(TextPage("Copied. If it is not in the clipboard, select it here", text))
-
-    def ask_to_leave(self) -> None:
-        """Ask before leaving."""
-        kept = "The talk is kept." if self._case else "The talk has no name and is NOT kept."
-        self.app.push_screen(SurePage(Choice(f"Leave the desk? {kept}", "leave")), self._left)
-
-    def _left(self, sure: bool | None) -> None:
-        if sure:
-            self.app.exit()

@@ -18,19 +18,24 @@ THE LOOP
   Ctrl+Y copies that question, to be sent as it is.
 
 KEYS
-  F1  this page              F6  the visitor does not know
-  F2  facts; Enter on one says it anew
-  F3  machines; Enter on one shows every check with formula, inputs and source
-  F4  what is still to ask, and what is not asked and why; Enter asks it now
-  F5  advice: recommendation, what to find out, samples, cautions
-  F7  the visitor will check F8  back to the last question
-  F9  undo                   F12 redo
+  F1      this page
+  F2      facts; Enter on one, then type what it is now
+  F3      machines; Enter on one shows every check with formula, inputs and source
+  F4      what is still to ask, and what is not asked and why; Enter asks it now
+  F5      advice: recommendation, what to find out, samples, cautions
+  F6      the visitor does not know
+  F7      the visitor will check
+  F8      back to the last question
+  F9      undo; F12 redo
+  Ctrl+Y  copy the question, and show it ready to select
   Ctrl+N  keep the typed words as a note
-  Ctrl+T  a sample message   Ctrl+Q  leave
+  Ctrl+T  put a sample message on the line
+  Ctrl+P  all commands by name
+  Ctrl+Q  leave, after asking
 
 SIGNS
   + fits: every check holds for all that is plausible
-  ? open: it depends on what is named
+  ? depends: on what is named behind it
   - out: it fails whatever the rest may be
   ~ assumed: nobody said it; something usual stands in
 
@@ -40,7 +45,7 @@ CORRECTING
 
 KEEPING
   intake desk NAME keeps the talk under that name, each step before the screen shows it.
-  NOT SAVED on the top line says that the book could not be written, and why; the work goes on.
+  NOT SAVED above the answer line says that the book could not be written, and why; the work goes on.
 
 LIMITS OF USE
   First sizing for discussion. Final selection, guarding, emergency stops, load holding, structure, electrical work,

@@ -4,15 +4,18 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from textual import events
 from textual.widgets import OptionList, Static, TextArea
 
 from intake.casebook import Book
 from intake.desk.app import Desk
 from intake.desk.keeping import Keeper, resume
+from intake.desk.keys import KEYS, LEAVE, foot_rows
 from intake.desk.pages import ListPage, SurePage, TextPage
 from intake.desk.panels import Conversation, Panel, QuestionCard
 from intake.desk.prompt import Prompt
-from intake.desk.talk_screen import KEYS, TalkScreen
+from intake.desk.steps import Steps
+from intake.desk.talk_screen import TalkScreen
 from intake.talk import Interview
 
 SIZES = [(80, 24), (120, 40), (160, 50)]
@@ -54,27 +57,168 @@ async def test_a_pasted_message_becomes_facts_machines_and_the_next_question(siz
         assert talk.spec()["product.weight"] == pytest.approx(13.6077711)
         assert text_of(app, "#say").startswith("Ask: ")
         assert text_of(app, "#why").startswith("Why: ")
-        assert "out" in text_of(app, "#standing")
+        assert "- out: " in text_of(app, "#strip")
+        assert "leads" in text_of(app, "#standing")
         rows = frame(app)
         assert len(rows) == size[1]
         assert all(len(row) <= size[0] for row in rows)
-        assert KEYS in rows[-1]
+        assert tuple(rows[-2:]) == foot_rows()
+        assert app.screen.query_one(Prompt).region.bottom == size[1] - 2
 
 
-async def test_narrow_screens_have_no_side_and_wide_ones_do() -> None:
-    for size, wide in (((80, 24), False), ((160, 50), True)):
-        app = Desk(Interview())
-        async with app.run_test(size=size) as pilot:
-            await app.workers.wait_for_complete()
-            await pilot.pause()
-            assert app.screen.query_one("#side").display is wide
+@pytest.mark.parametrize(("size", "roomy"), [((80, 24), False), ((120, 40), True), ((160, 50), True)])
+async def test_panels_show_where_there_is_room_and_else_the_machines_in_short(
+    size: tuple[int, int], roomy: bool
+) -> None:
+    app = Desk(Interview())
+    async with app.run_test(size=size) as pilot:
+        await send(app, pilot, MESSAGE)
+        assert [panel.display for panel in app.screen.query(Panel)] == [roomy] * 3
+        assert app.screen.query_one("#strip").display is not roomy
+        shown = "\n".join(frame(app))
+        assert ("FACTS" in shown) is roomy
+        assert ("? depends: " in shown) is not roomy
+        talking = app.screen.query_one("#conversation").region
+        assert talking.height >= 8
+        assert talking.width >= 50
+
+
+def test_every_key_of_the_desk_stands_at_the_foot_within_80_columns() -> None:
+    first, second = foot_rows()
+    assert len(first) <= 80
+    assert len(second) <= 80
+    assert all(f"{key.cap} {key.word}" in f"{first} {second}" for key in KEYS)
+    assert LEAVE in second
+
+
+async def test_without_colour_signs_and_words_tell_the_verdicts(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("NO_COLOR", "1")
+    app = Desk(Interview())
+    async with app.run_test(size=(160, 50)) as pilot:
+        await send(app, pilot, MESSAGE)
+        rows = [str(row.render()) for row in app.screen.query_one("#machines", Panel).query(".row")]
+        assert len(rows) == 9
+        assert sum("best: " in row for row in rows) == 1
+        assert all(row.startswith(("+ ", "? ", "- ")) for row in rows)
+        assert all(("out: " in row) is row.startswith("- ") for row in rows)
+
+
+async def test_enter_alone_asks_the_first_question() -> None:
+    app = Desk(Interview())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        assert not text_of(app, "#say").startswith("Ask: ")
+        await send(app, pilot, "")
+        assert text_of(app, "#say").startswith("Ask: ")
+
+
+async def test_a_second_press_answers_no_question_that_nobody_has_seen() -> None:
+    talk = Interview()
+    app = Desk(talk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await send(app, pilot, MESSAGE)
+        screen = app.screen
+        assert isinstance(screen, TalkScreen)
+        assert screen.shown is not None
+        assert screen.shown.question is not None
+        asked = set(screen.shown.question.fields)
+        screen.action_answer("unknown")
+        screen.action_answer("unknown")
+        await app.workers.wait_for_complete()
+        assert talk.case.unknown == asked
+
+
+async def test_words_sent_before_the_next_question_was_seen_are_a_message_and_no_answer_to_it() -> None:
+    talk = Interview()
+    steps = Steps(talk, None)
+    steps.start()
+    shown = steps.say(MESSAGE, None)
+    assert shown.question is not None
+    steps.say("and we are in a hurry", None)
+    assert [event.body.get("to") for event in talk.events if event.kind == "heard"] == [None, None]
+    steps.say("no idea yet, maybe film", shown.question.id)
+    assert talk.events[-2].body.get("to") == shown.question.id or shown.question.fields[0] in talk.case.unknown
+
+
+async def test_a_fault_of_the_program_is_a_line_and_the_desk_goes_on(monkeypatch: pytest.MonkeyPatch) -> None:
+    talk = Interview()
+    app = Desk(talk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        with monkeypatch.context() as patch:
+            patch.setattr(talk, "hear", lambda text: 1 / 0)
+            await send(app, pilot, MESSAGE)
+        shown = [str(line.render()) for line in app.screen.query_one(Conversation).query(Static)]
+        assert any("could not be worked on (ZeroDivisionError" in line for line in shown)
+        await send(app, pilot, MESSAGE)
+        assert talk.facts
+
+
+async def test_a_paste_too_long_for_one_message_is_cut_and_said_so() -> None:
+    app = Desk(Interview())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        app.screen.query_one(Prompt).post_message(events.Paste("x" * 30_000))
+        await pilot.pause()
+        shown = [str(line.render()) for line in app.screen.query_one(Conversation).query(Static)]
+        assert any("Only the first 20000 characters" in line for line in shown)
+
+
+async def test_the_command_palette_names_every_key_and_leaving_asks() -> None:
+    app = Desk(Interview())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        titles = [command.title for command in app.get_system_commands(app.screen)]
+        assert all(f"{key.word} ({key.cap})" in titles for key in KEYS)
+        await pilot.press("ctrl+p")
+        await pilot.pause()
+        assert not isinstance(app.screen, TalkScreen)
+
+
+async def test_the_question_is_copied_and_shown_to_select() -> None:
+    talk = Interview()
+    app = Desk(talk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await send(app, pilot, MESSAGE)
+        await pilot.press("ctrl+y")
+        await pilot.pause()
+        assert talk.current is not None
+        assert app.clipboard.startswith(talk.current.say)
+        assert app.screen.query_one(TextArea).text == app.clipboard
+
+
+async def test_another_question_is_asked_from_the_list() -> None:
+    talk = Interview()
+    app = Desk(talk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await send(app, pilot, MESSAGE)
+        third = talk.open_questions()[2]
+        await pilot.press("f4")
+        await pilot.pause()
+        app.screen.query_one(OptionList).highlighted = 2
+        await pilot.press("enter")
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        assert talk.current is not None
+        assert talk.current.id == third.id
+        assert third.say.split()[0] in text_of(app, "#say")
+
+
+async def test_a_note_is_kept_and_not_read_for_facts() -> None:
+    talk = Interview()
+    app = Desk(talk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await app.workers.wait_for_complete()
+        app.screen.query_one(Prompt).text = "rang back, 99 kg was a joke"
+        await pilot.press("ctrl+n")
+        await app.workers.wait_for_complete()
+        assert talk.case.notes == ["rang back, 99 kg was a joke"]
+        assert talk.facts == []
 
 
 async def test_a_paste_of_several_lines_arrives_whole_and_clean() -> None:
     app = Desk(Interview())
     async with app.run_test(size=(80, 24)) as pilot:
-        from textual import events
-
         app.screen.query_one(Prompt).post_message(events.Paste("one\ntwo \x1b[31mred\x07\nthree"))
         await pilot.pause()
         assert app.screen.query_one(Prompt).text == "one\ntwo red\nthree"
@@ -179,7 +323,7 @@ async def test_what_was_said_is_in_the_book_and_the_talk_goes_on_from_there(
     app = Desk(Interview(), Keeper("candles"), "candles")
     async with app.run_test(size=(80, 24)) as pilot:
         await send(app, pilot, MESSAGE)
-        assert "saved" in text_of(app, "#top")
+        assert "kept as candles" in text_of(app, "#top")
     with Book() as book:
         assert [event.kind for event in book.events("candles")][:2] == ["message", "heard"]
     again = resume("candles")
@@ -203,5 +347,6 @@ async def test_trouble_with_the_book_is_said_and_the_work_goes_on(
     app = Desk(talk, keeper, "x")
     async with app.run_test(size=(80, 24)) as pilot:
         await send(app, pilot, MESSAGE)
-        assert "NOT SAVED: the disk is full" in text_of(app, "#top")
+        assert "NOT SAVED: the disk is full" in text_of(app, "#trouble")
+        assert app.screen.query_one("#trouble").display
         assert talk.facts
