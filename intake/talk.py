@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Any
 
 from intake import sizing
@@ -64,6 +65,10 @@ class Interview:
         ValueError when there is no question `to`.
         """
         return self._take(text, self._question_for(to) if to is not None else self.current, who)
+
+    def mend(self, field: str, text: str, size: int = 1, who: Who = "visitor") -> Heard:
+        """The new value of one fact, in words; it replaces what stands. Raises ValueError if nobody asks for it."""
+        return self._take(text, replace(self._question_for(field), fields=(field,)), who, size)
 
     def unknown(self, to: str | None = None) -> None:
         """The visitor does not know. A doubt or conflict is passed over: what stands is kept."""
@@ -236,7 +241,7 @@ class Interview:
     def _message(self, text: str, who: Who) -> int:
         return self._history.append("message", text=clean(text), who=who).seq
 
-    def _take(self, text: str, question: Question | None, who: Who) -> Heard:
+    def _take(self, text: str, question: Question | None, who: Who, size: int = 1) -> Heard:
         words = clean(text)
         taken = self._hearing.take(words, question, self.case, self._history.lately())
         if taken.reply == "back":
@@ -248,6 +253,8 @@ class Interview:
             return taken.heard
         at = self._history.events[-1].at
         facts = heard_facts(taken, message, who, at)
+        if question is not None and size != 1:
+            facts = tuple(replace(fact, size=size) if fact.field in question.fields else fact for fact in facts)
         self._history.append("heard", **heard_body(taken, facts, question, self.case, message, who, at))
         return as_heard(taken, facts)
 

@@ -33,13 +33,15 @@ KEYS = (
 )
 
 LEAVE = "Ctrl+Q leave"
+_LEAF = (("pageup", -1), ("pagedown", 1))
 _FIRST_ROW = 7
 """So many keys fill 80 columns."""
 
 
 def bindings() -> list[Binding]:
     """For the screen. Before the answer line gets them: its text area has uses of its own for F6, F7 and Ctrl+Y."""
-    return [Binding(key.code, key.action, key.word, priority=True) for key in KEYS]
+    leafing = [Binding(code, f"leaf({way})", show=False, priority=True) for code, way in _LEAF]
+    return [*(Binding(key.code, key.action, key.word, priority=True) for key in KEYS), *leafing]
 
 
 def foot_rows() -> tuple[str, str]:

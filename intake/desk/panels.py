@@ -29,6 +29,7 @@ class Conversation(VerticalScroll):
         with self.app.batch_update():
             self.mount(*(Static(_whole(line), markup=False, classes=f"line {who}") for line in lines))
             over = len(self.children) - MOST_LINES
+            self.anchor()  # whoever has leafed back comes to the newest line again
             if over > 0:
                 self.remove_children(list(self.children)[:over])
 

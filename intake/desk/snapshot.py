@@ -39,10 +39,11 @@ class Snapshot:
     spec: Spec
     system: System
     lines: tuple[str, ...] = field(default=())
-    trouble: str | None = None
+    anew: str = ""
+    """While a fact is being changed: what is asked instead of the question."""
 
 
-def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...], trouble: str | None) -> Snapshot:
+def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...], anew: str = "") -> Snapshot:
     """The talk as it stands. Sizes it, so it belongs off the screen's own thread."""
     result, system = talk.result(), talk.system
     return Snapshot(
@@ -58,7 +59,7 @@ def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...],
         spec=Spec.from_flat(talk.spec()),
         system=system,
         lines=lines,
-        trouble=trouble,
+        anew=anew,
     )
 
 

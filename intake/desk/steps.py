@@ -7,7 +7,7 @@ from intake.desk.snapshot import Snapshot, snapshot
 from intake.desk.talk_text import Standing, heard_lines, reply_line
 from intake.interview.question import Question
 from intake.spec.clean import one_line
-from intake.spec.display import label
+from intake.spec.display import label, show_value
 from intake.talk import Interview
 
 Step = Callable[[], Snapshot]
@@ -23,7 +23,7 @@ class Steps:
         self.talk, self._keeper = talk, keeper
         self.trouble: str | None = None
         self._question: Question | None = None
-        self._changing: str | None = None
+        self._changing: tuple[str, int] | None = None
         self._standing = Standing()
 
     def safely(self, step: Step) -> Snapshot | str:
@@ -49,7 +49,8 @@ class Steps:
         earlier message was worked on, has not been read by anybody: then the words are a message of their own.
         """
         if self._changing is not None:
-            heard = self.talk.answer(text, to=self._changing)
+            field, size = self._changing
+            heard = self.talk.mend(field, text, size)
         elif self._question is not None and self._question.id == seen:
             heard = self.talk.answer(text)
         else:
@@ -58,14 +59,10 @@ class Steps:
         return self._go_on(lines or (reply_line(self.talk.events[-1]),))
 
     def change(self, key: str) -> Snapshot:
-        """Ask again for a fact that stands ("product.weight@1"), so that the answer replaces it."""
-        field = key.partition("@")[0]
-        try:
-            self._question = self.talk.put(field)
-        except ValueError as fault:
-            return self._shot((str(fault),))
-        self._changing = field
-        return self._shot((f"Type the new {label(field)}; it replaces what stands. Enter alone leaves it.",))
+        """Take the next words as the new value of one fact ("product.weight@1")."""
+        field, _, size = key.partition("@")
+        self._changing = field, int(size or 1)
+        return self._shot(())
 
     def leave_be(self) -> Snapshot:
         """No new value after all: what stands is kept."""
@@ -117,10 +114,19 @@ class Steps:
     def _shot(self, lines: tuple[str, ...]) -> Snapshot:
         self._keep()
         news = tuple(self._standing.news(self.talk.result(), self.talk.system))
-        shown = snapshot(self.talk, self._question, (*lines, *news), self.trouble)
+        shown = snapshot(self.talk, self._question, (*lines, *news), self._asks_anew())
         if self._keeper is not None and self.trouble is None and self.talk.events:
             self._keeper.index(self.talk)
         return shown
+
+    def _asks_anew(self) -> str:
+        """What stands in place of the question while a fact is being changed."""
+        if self._changing is None:
+            return ""
+        field, size = self._changing
+        fact = self.talk.case.facts.get(self._changing)
+        stands = "" if fact is None else f" It stands at {show_value(field, fact, self.talk.system)}."
+        return f"Type the new {label(field, size)}; it replaces what stands. Enter alone leaves it.{stands}"
 
     def _keep(self) -> None:
         if self._keeper is not None and self.talk.events:

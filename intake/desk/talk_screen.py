@@ -92,7 +92,8 @@ class TalkScreen(Screen[None]):
         self.shown = shown
         with self.app.batch_update():
             self._say("desk", shown.lines)
-            self.query_one(QuestionCard).show_question(shown.question, _DONE if shown.facts else _FIRST)
+            idle = shown.anew or (_DONE if shown.facts else _FIRST)
+            self.query_one(QuestionCard).show_question(None if shown.anew else shown.question, idle)
             for name, rows in panel_rows(shown).items():
                 self.query_one(f"#{name}", Panel).show_rows(rows)
             self.query_one("#strip", Static).update("\n".join(shown.strip))
@@ -102,7 +103,8 @@ class TalkScreen(Screen[None]):
         """Title, where it is kept, and whether work is going on; trouble with the book gets a row of its own."""
         title = self.shown.title if self.shown is not None and self.shown.facts else "New talk"
         trouble = self.steps.trouble
-        kept = "not kept" if self._case is None else f"{'NOT SAVED' if trouble else 'kept as'} {self._case}"
+        how = "NOT SAVED as" if trouble else "kept as" if self.steps.talk.events else "will be kept as"
+        kept = "not kept" if self._case is None else f"{how} {self._case}"
         busy = "  |  working ..." if self._waiting else ""
         self.query_one("#top", Static).update(f"{title}  |  {kept}{busy}")
         told = self.query_one("#trouble", Static)
@@ -147,6 +149,11 @@ class TalkScreen(Screen[None]):
         if not prompt.text.strip():
             prompt.text = SAMPLE
             prompt.move_cursor(prompt.document.end)
+
+    def action_leaf(self, way: int) -> None:
+        """Leaf through the conversation from the answer line."""
+        said = self.query_one(Conversation)
+        said.scroll_relative(y=way * max(1, said.size.height - 2), animate=False)
 
     def action_note(self) -> None:
         """Keep what is typed as a note."""

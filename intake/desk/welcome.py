@@ -27,6 +27,7 @@ KEYS
   F7      the visitor will check
   F8      back to the last question
   F9      undo; F12 redo
+  PgUp    back through the conversation; PgDn forward
   Ctrl+Y  copy the question, and show it ready to select
   Ctrl+N  keep the typed words as a note
   Ctrl+T  put a sample message on the line

@@ -91,6 +91,20 @@ def test_every_key_of_the_desk_stands_at_the_foot_within_80_columns() -> None:
     assert LEAVE in second
 
 
+async def test_the_conversation_is_leafed_through_from_the_answer_line() -> None:
+    app = Desk(Interview())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await send(app, pilot, MESSAGE)
+        said = app.screen.query_one(Conversation)
+        newest = said.scroll_y
+        await pilot.press("pageup")
+        await pilot.pause()
+        assert said.scroll_y < newest
+        await pilot.press("pagedown")
+        await pilot.pause()
+        assert said.scroll_y == newest
+
+
 async def test_without_colour_signs_and_words_tell_the_verdicts(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("NO_COLOR", "1")
     app = Desk(Interview())
@@ -269,8 +283,36 @@ async def test_a_fact_is_said_anew_from_the_list_of_facts() -> None:
         await pilot.press("enter")
         await app.workers.wait_for_complete()
         await pilot.pause()
+        assert "new weight of one product" in text_of(app, "#say")
         await send(app, pilot, "40 lb")
         assert talk.spec()["product.weight"] == pytest.approx(18.1436948)
+        assert talk.case.quarrels == {}
+        assert text_of(app, "#say").startswith("Ask: ")
+
+
+async def test_changing_one_of_several_dimensions_leaves_the_others() -> None:
+    talk = Interview()
+    steps = Steps(talk, None)
+    steps.say(MESSAGE, None)
+    before = talk.spec()
+    steps.change("product.length@1")
+    steps.say("18 in", None)
+    after = talk.spec()
+    assert after["product.length"] == pytest.approx(0.4572)
+    assert {key: after[key] for key in after if key != "product.length"} == {
+        key: before[key] for key in before if key != "product.length"
+    }
+
+
+async def test_a_further_size_is_changed_and_not_the_first() -> None:
+    talk = Interview()
+    talk.know("product.length", 0.4)
+    talk.know("product.length", 0.3, size=2)
+    steps = Steps(talk, None)
+    steps.change("product.length@2")
+    steps.say("350 mm", None)
+    assert talk.spec()["product.length"] == pytest.approx(0.4)
+    assert talk.spec()["product.length@2"] == pytest.approx(0.35)
 
 
 async def test_pages_open_on_their_keys_and_close_with_escape() -> None:
