@@ -104,7 +104,7 @@ def test_one_drive_passes_at_twelve_feet_and_runs_out_of_pull_near_or_above_twen
         "product.type": "carton", "product.length": 0.25, "product.width": 0.2, "product.height": 0.15,
         "product.weight": 1.5, "product.surface": "paperboard", "rate.peak": 28.0, "rise.direction": "up",
         "rise.infeed_height": 0.75, "rise.turn": 0.0, "space.length": 3.0, "space.width": 3.0, "space.ceiling": 15.0,
-        "handling.squeeze": False, "test.slip_angle": 26.0,
+        "handling.squeeze": False, "test.slip_angle": 26.0, "cleaning.method": "wipe", "temperature.zone": "ambient",
     }  # fmt: skip
 
     def at(rise_m: float) -> Any:
