@@ -15,16 +15,30 @@ _KIND = {
     "Hz": "frequency", "deg": "angle", "week": "duration", "h/day": "duration", "1": "number",
 }  # fmt: skip
 _BARE = {
-    "site.voltage": (90.0, 700.0), "site.frequency": (45.0, 65.0), "site.phases": (1.0, 3.0), "project.weeks": (1.0, 300.0),
-    "site.hours": (1.0, 24.0), "product.sizes": (1.0, 200.0), "product.pieces": (1.0, 500.0), "rise.levels": (1.0, 30.0),
-    "project.machines": (1.0, 50.0), "rate.normal": (0.0, 300.0), "rate.peak": (0.0, 300.0), "rate.pieces": (0.0, 3000.0),
+    "site.voltage": (90.0, 700.0), "site.frequency": (45.0, 65.0), "site.phases": (1.0, 3.0),
+    "project.weeks": (1.0, 300.0),
+    "site.hours": (1.0, 24.0), "product.sizes": (1.0, 200.0), "product.pieces": (1.0, 500.0),
+    "rise.levels": (1.0, 30.0),
+    "project.machines": (1.0, 50.0), "rate.normal": (0.0, 300.0), "rate.peak": (0.0, 300.0),
+    "rate.pieces": (0.0, 3000.0),
 }  # fmt: skip
 """Fields whose question names the unit, so that a bare number within these ends is safe."""
 _CHOICES_OF_UNIT = {
     "m": ("in", "mm", "cm"), "kg": ("lb", "kg"), "degC": ("degF", "degC"), "Pa": ("psi", "bar"), "N": ("lbf", "N"),
     "1/min": ("1/min", "1/h"),
 }  # fmt: skip
-_FEET_FIELDS = frozenset({"rise.infeed_height", "rise.discharge_height", "rise.height", "space.ceiling", "space.length", "space.width", "space.opening_width", "space.opening_height"})
+_FEET_FIELDS = frozenset(
+    {
+        "rise.infeed_height",
+        "rise.discharge_height",
+        "rise.height",
+        "space.ceiling",
+        "space.length",
+        "space.width",
+        "space.opening_width",
+        "space.opening_height",
+    }
+)
 _NO_MEANS = {"space.passage": "none", "cleaning.chemicals": "none"}
 _SKIP = frozenset({"well", "um", "uh", "oh", "hmm", "so", "hi", "hey", "ah", "yeah", ","})
 
@@ -50,7 +64,10 @@ def unknown(scene: Scene) -> bool:
     """True where the message says that the answer is not known or follows later."""
     text = f" {scene.words(0, min(len(scene.norms), 60))} "
     plain = f" {' '.join(token.text for token in scene.tokens[:60])} "
-    return any(f" {' '.join(words)} " in text or f" {' '.join(words)} " in plain for words in scene.lexicon.lists.get("unknown", ()))
+    return any(
+        f" {' '.join(words)} " in text or f" {' '.join(words)} " in plain
+        for words in scene.lexicon.lists.get("unknown", ())
+    )
 
 
 def _opening(scene: Scene) -> tuple[str, int, int] | None:
@@ -85,7 +102,9 @@ def _yes_or_no(scene: Scene, fields: list[str]) -> list[Draft | Question]:
     )
     if re.match(r"^(?:yes|no)\b.*\b(?:no|yes)\b,? (?:for|on|with) ", words):
         return []
-    if len(wanted) == 1 or (wanted and re.search(r"\b(?:both|all|either|everything|every one)\b|^(?:yes|no)\W*$", words)):
+    if len(wanted) == 1 or (
+        wanted and re.search(r"\b(?:both|all|either|everything|every one)\b|^(?:yes|no)\W*$", words)
+    ):
         return [Draft(name, start, end, value=value == "yes", at=first, hedged=bool(unsure)) for name in wanted]
     if value == "no" and len(none) == 1 and len(fields) == 1 and len(scene.tokens) <= 6:
         return [Draft(none[0], start, end, value=_NO_MEANS[none[0]], at=first)]
@@ -99,8 +118,18 @@ def _figures(scene: Scene, fields: list[str]) -> list[Draft | Question]:
     spoken = _feet_spoken(scene, numbers)
     if spoken:
         return spoken
-    left = [f for f in scene.figures if id(f) not in scene.used and scene.live(f.first) and f.kind not in ("flow", "volume") and not _no_answer(scene, f)]
+    left = [
+        f
+        for f in scene.figures
+        if id(f) not in scene.used
+        and scene.live(f.first)
+        and f.kind not in ("flow", "volume")
+        and not _no_answer(scene, f)
+    ]
     answers: list[Draft | Question] = []
+    listed = _dimension_list(scene, numbers, left)
+    if listed:
+        return listed
     doubt = _feet_or_range(scene, numbers, left)
     if doubt is not None:
         return [doubt]
@@ -126,6 +155,25 @@ def _figures(scene: Scene, fields: list[str]) -> list[Draft | Question]:
     return answers
 
 
+def _dimension_list(scene: Scene, numbers: list[str], left: list[Figure]) -> list[Draft | Question]:
+    """Bare figures to a question about length, width and height: millimetres where nothing else can be, else asked."""
+    names = [name for name in numbers if name.startswith("product.") and vocabulary()[name].unit == "m"]
+    bare = [f for f in left if f.kind == "number" and not f.is_range]
+    if len(names) < 2 or len(bare) != len(names):
+        return []
+    start, end = scene.tokens[bare[0].first].start, scene.tokens[bare[-1].after - 1].end
+    scene.use(*bare)
+    if min(f.value for f in bare) >= 100:
+        for figure in bare:
+            give_unit(figure, UNITS["mm"])
+        return [scene.draft(name, figure, rank=4) for name, figure in zip(names, bare, strict=True)]
+    options = []
+    for unit in ("in", "cm", "mm"):
+        value = UNITS[unit].worth(bare[0].value)
+        options.append(Draft(names[0], start, end, value, value, at=bare[0].first))
+    return [Question(names[0], start, end, "unit_of_group", {}, tuple(options))]
+
+
 def _feet_or_range(scene: Scene, numbers: list[str], left: list[Figure]) -> Question | None:
     """ "12-6" to a question about a height: feet and inches, or from one to the other?"""
     names = [name for name in numbers if name in _FEET_FIELDS]
@@ -138,7 +186,9 @@ def _feet_or_range(scene: Scene, numbers: list[str], left: list[Figure]) -> Ques
     value = UNITS["ft"].worth(first.value) + UNITS["in"].worth(second.value)
     start, end = scene.tokens[first.first].start, scene.tokens[second.after - 1].end
     scene.use(first, second)
-    return Question(names[0], start, end, "feet_or_range", {}, (Draft(names[0], start, end, value, value, at=first.first),))
+    return Question(
+        names[0], start, end, "feet_or_range", {}, (Draft(names[0], start, end, value, value, at=first.first),)
+    )
 
 
 def _no_answer(scene: Scene, figure: Figure) -> bool:
@@ -146,7 +196,11 @@ def _no_answer(scene: Scene, figure: Figure) -> bool:
     if figure.kind != "number":
         return False
     behind = scene.after(figure)
-    if re.match(r"^\W*(?:people|machine|line|time|plant|o'clock|year|percent|%|guy|person|shift|day|hour|question|thing|reason|quote|month|of (?:us|them|our)|option|call|more than that)\b", behind):
+    if re.match(
+        r"^\W*(?:people|machine|line|time|plant|o'clock|year|percent|%|guy|person|shift|day|hour|question|thing"
+        r"|reason|quote|month|of (?:us|them|our)|option|call|more than that)\b",
+        behind,
+    ):
         return True
     return scene.sentence_of(figure.first).first > 0 and scene.sentence_at[figure.first] > 1
 
@@ -158,7 +212,9 @@ def _fits(figure: Figure, kind: str, name: str) -> bool:
         if name == "site.hours":
             return figure.unit is not None and figure.unit.name == "h"
         return kind != "number"
-    return (name == "handling.squeeze_limit" and figure.kind == "mass") or (kind == "angle" and figure.kind == "degrees")
+    return (name == "handling.squeeze_limit" and figure.kind == "mass") or (
+        kind == "angle" and figure.kind == "degrees"
+    )
 
 
 def _as_answer(scene: Scene, name: str, figure: Figure) -> Draft | Question:
@@ -169,13 +225,17 @@ def _as_answer(scene: Scene, name: str, figure: Figure) -> Draft | Question:
         scale = UNITS["kgf"].factor
     draft.low = None if draft.low is None else draft.low * scale
     draft.high = None if draft.high is None else draft.high * scale
-    if name in _FEET_FIELDS and not figure.is_range and figure.bound and scene.words(figure.begin, figure.first) in ("over", "above", "up to", "under", "below"):
+    if (
+        name in _FEET_FIELDS
+        and not figure.is_range
+        and figure.bound
+        and scene.words(figure.begin, figure.first) in ("over", "above", "up to", "under", "below")
+    ):
         draft.low = draft.high = draft.high if draft.high is not None else draft.low
-    if name == "rate.normal" and figure.bound == "most" or name == "rate.peak" and figure.bound == "most":
+    if (name == "rate.normal" and figure.bound == "most") or (name == "rate.peak" and figure.bound == "most"):
         draft.field = "rate.peak"
         draft.low = draft.high
     return draft
-
 
 
 def _bare_answer(scene: Scene, name: str, figure: Figure, several: bool) -> Draft | Question | None:
@@ -202,7 +262,7 @@ def _bare_answer(scene: Scene, name: str, figure: Figure, several: bool) -> Draf
             give_unit(figure, UNITS["mm"])
             return scene.draft(name, figure, rank=4)
     units = _CHOICES_OF_UNIT.get(field.unit)
-    if units is None or several and len(scene.figures) > 1:
+    if units is None or (several and len(scene.figures) > 1):
         return None
     if field.unit == "m" and name in _FEET_FIELDS:
         units = ("in", "cm", "mm") if name == "rise.infeed_height" and value > 15 else ("ft", "m", "in")
@@ -211,11 +271,14 @@ def _bare_answer(scene: Scene, name: str, figure: Figure, several: bool) -> Draf
         low, high = (None if v is None else UNITS[unit].worth(v) for v in (figure.low, figure.high))
         options.append(Draft(name, start, end, low, high, approx=figure.approx, at=figure.first))
     names = " or ".join(_UNIT_NAMES[unit] for unit in units)
-    return Question(name, start, end, "which_unit", {"figure": scene.folded.said(start, end), "units": names}, tuple(options))
+    return Question(
+        name, start, end, "which_unit", {"figure": scene.folded.said(start, end), "units": names}, tuple(options)
+    )
 
 
 _UNIT_NAMES = {
-    "in": "inches", "mm": "millimetres", "cm": "centimetres", "ft": "feet", "m": "metres", "lb": "pounds", "kg": "kilograms",
+    "in": "inches", "mm": "millimetres", "cm": "centimetres", "ft": "feet", "m": "metres", "lb": "pounds",
+    "kg": "kilograms",
     "degF": "Fahrenheit", "degC": "Celsius", "psi": "psi", "bar": "bar", "lbf": "pounds", "N": "newtons",
     "1/min": "per minute", "1/h": "per hour",
 }  # fmt: skip
@@ -230,7 +293,12 @@ def _feet_spoken(scene: Scene, numbers: list[str]) -> list[Draft | Question]:
         if token.kind not in ("number", "word"):
             continue
         feet = number_at(scene.tokens, at)
-        if feet is None or not feet.whole or not 3 <= feet.value <= 60 or amount_at(scene.tokens, at, scene.folded.raw) is None:
+        if (
+            feet is None
+            or not feet.whole
+            or not 3 <= feet.value <= 60
+            or amount_at(scene.tokens, at, scene.folded.raw) is None
+        ):
             continue
         if feet.after >= len(scene.tokens):
             return []

@@ -10,9 +10,18 @@ from intake.reading.travelling import Travelling
 from intake.spec.vocabulary import vocabulary
 
 _OWN_MODULES = frozenset({"product.type", "product.surface", "rise.direction", "rise.turn"})
-_CLEANING = re.compile(r"\b(?:clean\w*|wash\w*|wip\w+|hos\w+|rins\w+|sanit\w+|hygien\w+|spray\w*|foam\w*|scrub\w*|swept|sweep|vacuum\w*|brush\w*|chemical\w*|detergent|soap|regime)\b")
-_ROOM = re.compile(r"\b(?:room|area|hall|plant|warehouse|department|building|environment|zone|space|side|storage|section|dock|facility|ambient|temperature)\b")
-_ELSEWHERE = re.compile(r"\b(?:from|out of|to|into|toward|next to|outside|after|before|leave|leaving|beside|past|feeding|onto|near|not in|behind|adjacent to|off)(?: \w+){0,2} $")
+_CLEANING = re.compile(
+    r"\b(?:clean\w*|wash\w*|wip\w+|hos\w+|rins\w+|sanit\w+|hygien\w+|spray\w*|foam\w*|scrub\w*|swept|sweep"
+    r"|vacuum\w*|brush\w*|chemical\w*|detergent|soap|regime)\b"
+)
+_ROOM = re.compile(
+    r"\b(?:room|area|hall|plant|warehouse|department|building|environment|zone|space|side|storage|section|dock"
+    r"|facility|ambient|temperature)\b"
+)
+_ELSEWHERE = re.compile(
+    r"\b(?:from|out of|to|into|toward|next to|outside|after|before|leave|leaving|beside|past|feeding|onto|near"
+    r"|not in|behind|adjacent to|off)(?: \w+){0,2} $"
+)
 _SIZE_OF = {"forklift": 3, "pallet_truck": 2, "people": 1, "none": 0}
 
 
@@ -81,7 +90,11 @@ def _worded_figure(scene: Scene, name: str, hits: list[Hit]) -> Draft | None:
 
 def _speaks_of_height(scene: Scene, hit: Hit) -> bool:
     text = scene.sentence_text(hit.first)
-    return hit.weight >= 3 or "rise.height" in scene.asked or re.search(r"\b(?:end|in ?feed|discharge|conveyor|both|in and out)\b", text) is not None
+    return (
+        hit.weight >= 3
+        or "rise.height" in scene.asked
+        or re.search(r"\b(?:end|in ?feed|discharge|conveyor|both|in and out)\b", text) is not None
+    )
 
 
 def _choice(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft | None:
@@ -129,7 +142,11 @@ def _method(scene: Scene, hits: list[Hit]) -> Hit | None:
     said = {scene.words(hit.first, hit.after): hit for hit in hits}
     for words, hit in said.items():
         if "pressure" in words or "in place" in words or "cip" in words:
-            return hit if len({h.value for w, h in said.items() if "pressure" in w or "in place" in w or "cip" in w}) == 1 else None
+            return (
+                hit
+                if len({h.value for w, h in said.items() if "pressure" in w or "in place" in w or "cip" in w}) == 1
+                else None
+            )
     values = {hit.value for hit in hits}
     if values == {"low_pressure", "high_pressure"}:  # "washed down with a hose"
         return next(hit for hit in hits if hit.value == "low_pressure")
@@ -150,11 +167,19 @@ def _chemicals(scene: Scene, hits: list[Hit]) -> Hit | None:
 
 def _frequency(scene: Scene, hits: list[Hit]) -> Hit | None:
     order = ("each_changeover", "each_shift", "daily", "weekly", "rarely")
-    return min(hits, key=lambda hit: order.index(hit.value)) if len({hit.value for hit in hits}) == 1 else _near_cleaning(scene, hits)
+    return (
+        min(hits, key=lambda hit: order.index(hit.value))
+        if len({hit.value for hit in hits}) == 1
+        else _near_cleaning(scene, hits)
+    )
 
 
 def _near_cleaning(scene: Scene, hits: list[Hit]) -> Hit | None:
-    near = [hit for hit in hits if _CLEANING.search(scene.words(max(scene.sentence_of(hit.first).first, hit.first - 8), hit.first))]
+    near = [
+        hit
+        for hit in hits
+        if _CLEANING.search(scene.words(max(scene.sentence_of(hit.first).first, hit.first - 8), hit.first))
+    ]
     return near[0] if len({hit.value for hit in near}) == 1 else None
 
 
@@ -170,18 +195,34 @@ def _fits(scene: Scene, name: str, hit: Hit, who: Travelling) -> bool:
     """Does the sentence speak of this field at all?"""
     if name in scene.asked:
         return True
-    if name == "temperature.zone" and "temperature.product" in scene.asked and not _ROOM.search(scene.sentence_text(hit.first)):
+    if name == "temperature.zone" and "temperature.product" in scene.asked and hit.weight < 2 and len(scene.tokens) < 5:
         return False
     text = scene.sentence_text(hit.first)
     if name in ("cleaning.frequency", "cleaning.chemicals"):
         earlier = scene.sentences[max(0, scene.sentence_at[hit.first] - 1)]
-        context = text if name == "cleaning.frequency" else f"{text} {scene.words(earlier.first, min(earlier.after, earlier.first + 60))}"
+        context = (
+            text
+            if name == "cleaning.frequency"
+            else f"{text} {scene.words(earlier.first, min(earlier.after, earlier.first + 60))}"
+        )
         rest = re.sub(rf"\b{re.escape(scene.words(hit.first, hit.after))}\b", " ", context)
         strong = hit.weight >= 2 or hit.value == "caustic_or_acid"
         return _CLEANING.search(rest) is not None or (name == "cleaning.chemicals" and strong and "chemical" in text)
     if name == "cleaning.method":
         word = scene.words(hit.first, hit.after)
-        weak = word in ("vacuum", "brush", "sweep", "rag", "sponge", "broom", "hose", "rinse", "air hose", "no water", "dusted")
+        weak = word in (
+            "vacuum",
+            "brush",
+            "sweep",
+            "rag",
+            "sponge",
+            "broom",
+            "hose",
+            "rinse",
+            "air hose",
+            "no water",
+            "dusted",
+        )
         rest = text.replace(word, " ", 1)
         return not weak or _CLEANING.search(rest) is not None or "hosed" in text or "rinsed" in text
     if name == "temperature.zone":
@@ -203,8 +244,16 @@ def _zone_here(scene: Scene, hit: Hit) -> bool:
     after = scene.words(hit.after, min(sentence.after, hit.after + 1))
     text = scene.sentence_text(hit.first)
     if hit.weight == 1 and word in ("chilled", "refrigerated", "ambient"):
-        stands = after == "" or not after[0].isalpha() or _ROOM.search(after) is not None or after in ("at", "and", "but", "about", "year", "around")
-        return stands and (_ROOM.search(text) is not None or re.search(r"\b(?:is|it's|in|stand|machine|:|environment|we're|be|all)\b|, $", before) is not None)
+        stands = (
+            after == ""
+            or not after[0].isalpha()
+            or _ROOM.search(after) is not None
+            or after in ("at", "and", "but", "about", "year", "around")
+        )
+        return stands and (
+            _ROOM.search(text) is not None
+            or re.search(r"\b(?:is|it's|in|stand|machine|:|environment|we're|be|all)\b|, $", before) is not None
+        )
     return True
 
 
@@ -227,6 +276,14 @@ def open_draft(scene: Scene, who: Travelling, said: set[str]) -> list[Draft]:
     for at, norm in enumerate(scene.norms):
         if norm != "open" or not scene.live(at):
             continue
+        noun = next((m for m in who.mentions if at < m.first <= at + 2), None)
+        if (
+            noun is not None
+            and noun.value == who.kind
+            and all(scene.tokens[n].kind == "word" for n in range(at, noun.first))
+        ):
+            token = scene.tokens[at]
+            return [Draft("product.closed", token.start, token.end, value=False, at=at)]
         before = scene.norms[at - 1] if at else ","
         behind = scene.norms[at + 1] if at + 1 < len(scene.norms) else "."
         stands = before in (",", "they're", "theyre", "(", "and", ";", ".") or at == 0

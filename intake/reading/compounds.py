@@ -13,9 +13,60 @@ _PARTS = {
 }  # fmt: skip
 _ARTICLE_UNITS = frozenset({"lb", "kg", "oz", "g", "t", "mi", "km", "ft", "in", "yd", "m"})
 _BEHIND_BARE_INCHES = frozenset(
-    "to up and from at with is off above high tall wide long deep the so or clear but on for down off over under it that"
-    " we in thick inside then minimum min max maximum across each tops discharge infeed outfeed ceiling mezz mezzanine"
-    " total overall aff headroom which where per".split()
+    [
+        "to",
+        "up",
+        "and",
+        "from",
+        "at",
+        "with",
+        "is",
+        "off",
+        "above",
+        "high",
+        "tall",
+        "wide",
+        "long",
+        "deep",
+        "the",
+        "so",
+        "or",
+        "clear",
+        "but",
+        "on",
+        "for",
+        "down",
+        "off",
+        "over",
+        "under",
+        "it",
+        "that",
+        "we",
+        "in",
+        "thick",
+        "inside",
+        "then",
+        "minimum",
+        "min",
+        "max",
+        "maximum",
+        "across",
+        "each",
+        "tops",
+        "discharge",
+        "infeed",
+        "outfeed",
+        "ceiling",
+        "mezz",
+        "mezzanine",
+        "total",
+        "overall",
+        "aff",
+        "headroom",
+        "which",
+        "where",
+        "per",
+    ]
 ) - {"per", "each"}
 
 
@@ -78,7 +129,9 @@ def _thousands(number: Number, unit: Unit | None, tokens: list[Token], at: int, 
     if unit is not None:
         return number.value * 1000.0 if unit.name in ("mm", "g") or unit.kind == "rate" else number.value
     words = [token.text for token in tokens[after : after + 5]]
-    counted = any(word in ("per", "/", "an", "a") for word in words) or (words and words[0] in ("pcs", "pieces", "units"))
+    counted = any(word in ("per", "/", "an", "a") for word in words) or (
+        words and words[0] in ("pcs", "pieces", "units")
+    )
     return number.value * 1000.0 if counted else number.value
 
 
@@ -88,9 +141,9 @@ def _unit_behind(tokens: list[Token], at: int, raw: str) -> tuple[Unit | None, i
         return None, at
     glued = tokens[at].start == tokens[at - 1].end
     where = at
-    if tokens[at].text == "-" and at + 1 < len(tokens) and tokens[at + 1].kind == "word":
-        if tokens[at + 1].start == tokens[at].end or tokens[at].start == tokens[at - 1].end:
-            where = at + 1
+    hyphened = tokens[at].text == "-" and at + 1 < len(tokens) and tokens[at + 1].kind == "word"
+    if hyphened and (tokens[at + 1].start == tokens[at].end or tokens[at].start == tokens[at - 1].end):
+        where = at + 1
     if tokens[where].text == "of" and where + 2 < len(tokens) and tokens[where + 1].text in ("a", "an"):
         where += 2
     elif tokens[where].text in ("a", "an") and tokens[at - 1].text == "half":
@@ -128,13 +181,67 @@ def _stands(tokens: list[Token], at: int, found: tuple[Unit, int], raw: str, glu
 
 
 def _decade(digits: str) -> bool:
-    return digits in ("50", "60", "70", "80", "90") or (len(digits) == 4 and digits[:2] in ("19", "20") and digits[3] == "0")
+    return digits in ("50", "60", "70", "80", "90") or (
+        len(digits) == 4 and digits[:2] in ("19", "20") and digits[3] == "0"
+    )
 
 
 _NOT_AFTER_INCH = frozenset(
-    "a an each every our one total all stock production use service operation case cases box boxes tray trays carton"
-    " 1 two three four five six seven eight nine ten this our my your their there line place parallel series"
-    " january february march april may june july august september october november december the".split()
+    [
+        "a",
+        "an",
+        "each",
+        "every",
+        "our",
+        "one",
+        "total",
+        "all",
+        "stock",
+        "production",
+        "use",
+        "service",
+        "operation",
+        "case",
+        "cases",
+        "box",
+        "boxes",
+        "tray",
+        "trays",
+        "carton",
+        "1",
+        "two",
+        "three",
+        "four",
+        "five",
+        "six",
+        "seven",
+        "eight",
+        "nine",
+        "ten",
+        "this",
+        "our",
+        "my",
+        "your",
+        "their",
+        "there",
+        "line",
+        "place",
+        "parallel",
+        "series",
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+        "the",
+    ]
 )
 
 
@@ -179,14 +286,21 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
         return None
     number = number_at(tokens, at)
     if number is None or number.value >= below or number.vague or tokens[at].text in ("a", "an"):
-        if joined == "and" and number is not None and number.value in (0.5, 0.25, 0.75) and tokens[at].text in ("a", "half"):
+        if (
+            joined == "and"
+            and number is not None
+            and number.value in (0.5, 0.25, 0.75)
+            and tokens[at].text in ("a", "half")
+        ):
             return _grown(amount, number.value, amount.unit, number.after, _last_unit(amount))
         return None
     if number.value == 0.5 and tokens[at].text == "half" and joined == "and":
         return _grown(amount, 0.5, amount.unit, number.after, _last_unit(amount))
     unit, after = _unit_behind(tokens, number.after, raw)
     if unit is not None:
-        if unit.name == smaller or (unit.kind == "length" and joined != "-" and _last_unit(amount) == "m" and unit.name == "ft"):
+        if unit.name == smaller or (
+            unit.kind == "length" and joined != "-" and _last_unit(amount) == "m" and unit.name == "ft"
+        ):
             return _grown(amount, number.value, unit, after, unit.name)
         if unit.name == "s" and joined == "and" and _last_unit(amount) == "h":
             return _grown(amount, number.value, unit, after, unit.name)

@@ -6,17 +6,62 @@ from intake.reading.scene import Draft, Scene
 
 _MAIL = re.compile(r"\b[\w.+-]{1,64}@[\w-]{1,63}(?:\.[\w-]{1,63}){1,4}\b")
 _PHONE = re.compile(
-    r"(?<![\w.,/-])(?:\+\d{1,3}[ .-]?)?(?:\(\d{1,4}\)[ .-]?)?\d{2,4}[ .-]\d{3,4}(?:[ .-]\d{2,4}){0,3}(?:,? ?(?:ext|x|extension)\.? ?\d{1,5})?(?![\w,/-])"
+    r"(?<![\w.,/-])(?:\+\d{1,3}[ .-]?)?(?:\(\d{1,4}\)[ .-]?)?\d{2,4}[ .-]\d{2,4}(?:[ .-]\d{2,4}){0,3}(?:,?"
+    r" ?(?:ext|x|extension)\.? ?\d{1,5})?(?![\w/-])"
 )
-_PHONE_WORD = re.compile(r"\b(?:phone|call|tel|telephone|cell|mobile|number is|reach me|ph|fax|ring|direct|office|t:|m:|p:)\b")
+_PHONE_WORD = re.compile(
+    r"\b(?:phone|call|tel|telephone|cell|mobile|number is|reach me|ph|fax|ring|direct|office|t:|m:|p:)\b"
+)
 _NAME = r"([A-ZÀ-Ý][\w'’-]{1,24}(?: (?:van |von |de |der |la )?[A-ZÀ-Ý][\w'’-]{1,24}){0,2})"
 _COMPANY = r"((?:[A-Z0-9][\w&'’.-]{0,30})(?: (?:&|and|of|[A-Z0-9][\w&'’.-]{0,30})){0,4})"
-_INTRO = re.compile(rf"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I am|I'm|I’m|[Nn]ame is) {_NAME}\b(?: (?:here )?(?:from|at|with|of|over at) {_COMPANY})?")
-_WITH = re.compile(rf"\b(?:I am|I'm|I’m|[Ww]e are|[Ww]e're|[Ww]e’re|[Ii]m) (?:with|from|at|calling from|writing from) {_COMPANY}")
-_HERE = re.compile(rf"(?:^|[.,!?;\n-] ?|\b[Hh]i,? |\b[Hh]ello,? |\b[Hh]ey,? |again,? ){_NAME} here\b(?: (?:from|at|with) {_COMPANY})?")
+_INTRO = re.compile(
+    rf"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I am|I'm|I’m|[Nn]ame is) {_NAME}\b(?: (?:here )?(?:from|at"
+    rf"|with|of|over at) {_COMPANY})?"
+)
+_WITH = re.compile(
+    rf"\b(?:I am|I'm|I’m|[Ww]e are|[Ww]e're|[Ww]e’re|[Ii]m) (?:with|from|at|calling from|writing from) {_COMPANY}"
+)
+_HERE = re.compile(
+    rf"(?:^|[.,!?;\n-] ?|\b[Hh]i,? |\b[Hh]ello,? |\b[Hh]ey,? |again,? ){_NAME} here\b(?: (?:from|at|with) {_COMPANY})?"
+)
 _FROM = re.compile(rf"^From: {_NAME}(?:, {_COMPANY})?[^\S\n]*(?:<[^>\n]*>)?[^\S\n]*$", re.M)
-_NOT_NAMES = frozenset("We The Our It They There This That Hi Hello Good Thanks Just From Please Quick Very Also New Interested Looking Sure Not Monday Tuesday Wednesday Thursday Friday".split())
-_ROLE = re.compile(r"\b(?:manager|engineer|director|quality|packaging|maintenance|production|operations|plant|purchasing|supervisor|lead|buyer|head of)\b", re.I)
+_NOT_NAMES = frozenset(
+    [
+        "We",
+        "The",
+        "Our",
+        "It",
+        "They",
+        "There",
+        "This",
+        "That",
+        "Hi",
+        "Hello",
+        "Good",
+        "Thanks",
+        "Just",
+        "From",
+        "Please",
+        "Quick",
+        "Very",
+        "Also",
+        "New",
+        "Interested",
+        "Looking",
+        "Sure",
+        "Not",
+        "Monday",
+        "Tuesday",
+        "Wednesday",
+        "Thursday",
+        "Friday",
+    ]
+)
+_ROLE = re.compile(
+    r"\b(?:manager|engineer|director|quality|packaging|maintenance|production|operations|plant|purchasing"
+    r"|supervisor|lead|buyer|head of)\b",
+    re.I,
+)
 
 
 def contact_drafts(scene: Scene) -> list[Draft]:

@@ -6,8 +6,45 @@ from intake.reading.figures import Figure, give_unit
 from intake.reading.lexicon import Hit
 from intake.reading.scene import Scene
 
-_NO_CORRECTION_AFTER = frozenset("for to about if i we but the it that my this you your to so not because no".split())
-_WEAK = frozenset({"actually", "wait", "rather", "er", "err", "make it", "should be", "hold on", "hang on", "nope", "pardon", "excuse me"})
+_NO_CORRECTION_AFTER = frozenset(
+    [
+        "for",
+        "to",
+        "about",
+        "if",
+        "i",
+        "we",
+        "but",
+        "the",
+        "it",
+        "that",
+        "my",
+        "this",
+        "you",
+        "your",
+        "to",
+        "so",
+        "not",
+        "because",
+        "no",
+    ]
+)
+_WEAK = frozenset(
+    {
+        "actually",
+        "wait",
+        "rather",
+        "er",
+        "err",
+        "make it",
+        "should be",
+        "hold on",
+        "hang on",
+        "nope",
+        "pardon",
+        "excuse me",
+    }
+)
 _FAR = 12
 
 
@@ -21,7 +58,12 @@ def apply_corrections(scene: Scene) -> bool:
         corrected = _figures(scene, first, after) or _hits(scene, first, after) or corrected
         opens = first <= 2 and (words not in _WEAK or words == "actually")
         strong = words not in _WEAK and _is_strong(scene, first, after)
-        if opens and (after < len(scene.tokens)) and (strong or words == "actually") and scene.tokens[after].text not in ("for", "about"):
+        if (
+            opens
+            and (after < len(scene.tokens))
+            and (strong or words == "actually")
+            and scene.tokens[after].text not in ("for", "about")
+        ):
             corrected = True
     _not_this(scene)
     return corrected
@@ -42,7 +84,11 @@ def _cues(scene: Scene) -> list[tuple[int, int, str]]:
                 break
         else:
             plain_no = scene.tokens[at].text == "no" and at and scene.tokens[at - 1].text in (",", ".", "-")
-            if plain_no and at + 1 < len(scene.tokens) and (scene.tokens[at + 1].kind == "number" or scene.tokens[at + 1].text == ","):
+            if (
+                plain_no
+                and at + 1 < len(scene.tokens)
+                and (scene.tokens[at + 1].kind == "number" or scene.tokens[at + 1].text == ",")
+            ):
                 found.append((at, at + 1, "no"))
         at += 1
     return found
@@ -54,7 +100,11 @@ def _is_strong(scene: Scene, first: int, after: int) -> bool:
 
 
 def _figures(scene: Scene, first: int, after: int) -> bool:
-    earlier = [f for f in scene.figures if f.end <= first and first - f.end <= _FAR and scene.live(f.first) and id(f) not in scene.used]
+    earlier = [
+        f
+        for f in scene.figures
+        if f.end <= first and first - f.end <= _FAR and scene.live(f.first) and id(f) not in scene.used
+    ]
     later = [f for f in scene.figures if f.begin >= after - 1 and f.begin - after <= 6]
     if not earlier or not later:
         return False
@@ -106,7 +156,13 @@ def _hits(scene: Scene, first: int, after: int) -> bool:
     later = {hit.field: hit for hit in scene.hits if after <= hit.first <= after + 5 and hit.value}
     gone: list[Hit] = []
     for hit in scene.hits:
-        if hit.field in later and hit.after <= first and first - hit.after <= _FAR and hit.value and hit.value != later[hit.field].value:
+        if (
+            hit.field in later
+            and hit.after <= first
+            and first - hit.after <= _FAR
+            and hit.value
+            and hit.value != later[hit.field].value
+        ):
             gone.append(hit)
     scene.hits = [hit for hit in scene.hits if hit not in gone]
     return bool(gone)
@@ -116,5 +172,13 @@ def _not_this(scene: Scene) -> None:
     """ "Not 40 lb": a figure that is denied is none of the need."""
     for figure in scene.figures:
         before = [scene.tokens[n].text for n in range(max(0, figure.begin - 3), figure.begin)]
-        if before[-1:] in (["not"], ["isn't"], ["aren't"], ["never"]) or before[-2:] in (["not", "the"], ["not", "at"], ["not", "a"], ["instead", "of"], ["rather", "than"], ["not", "your"], ["isn't", "the"]):
+        if before[-1:] in (["not"], ["isn't"], ["aren't"], ["never"]) or before[-2:] in (
+            ["not", "the"],
+            ["not", "at"],
+            ["not", "a"],
+            ["instead", "of"],
+            ["rather", "than"],
+            ["not", "your"],
+            ["isn't", "the"],
+        ):
             scene.use(figure)

@@ -6,13 +6,29 @@ from intake.reading.figures import Figure
 from intake.reading.scene import Draft, Scene
 from intake.reading.travelling import Travelling
 
-_SIZES = re.compile(r"^\W*(?:different |distinct |various |product |case |box |carton |tray |bottle |bag |main |basic |separate |tote |crate |jar |pallet |pack |package |standard |other )*(?:size|format)\b(?! \d)")
-_DIFFERENT = re.compile(r"^\W*different (?:product|case|box|boxe|carton|tray|bottle|bag|tote|jar|pouch|crate|format|dimension|kind of case|case type|box type)s?\b")
-_PIECES_BEHIND = re.compile(r"^\W*(?:\w+ ){0,2}?(?:to (?:a|the|each)|per|in (?:a|each|every)|/|a) (?:\w+ )?$|^\W*(?:\w+ ){0,3}?(?:to (?:a|the|each)|per|in (?:a|each|every)|/) (?:\w+ )?\b")
+_SIZES = re.compile(
+    r"^\W*(?:different |distinct |various |product |case |box |carton |tray |bottle |bag |main |basic |separate "
+    r"|tote |crate |jar |pallet |pack |package |standard |other )*(?:size|format)\b(?! \d)"
+)
+_DIFFERENT = re.compile(
+    r"^\W*different (?:product|case|box|boxe|carton|tray|bottle|bag|tote|jar|pouch|crate|format|dimension|kind"
+    r" of case|case type|box type)s?\b"
+)
+_PIECES_BEHIND = re.compile(
+    r"^\W*(?:\w+ ){0,2}?(?:to (?:a|the|each)|per|in (?:a|each|every)|/|a) (?:\w+ )?$|^\W*(?:\w+ ){0,3}?(?:to"
+    r" (?:a|the|each)|per|in (?:a|each|every)|/) (?:\w+ )?\b"
+)
 _PACK_BEHIND = re.compile(r"^\W*-? ?(?:pack|count|ct|pk|up)\b")
-_LEVELS = re.compile(r"^\W*(?:different |separate |discharge |outfeed |floor )*(?:level|floor|storey|story|stop|discharge point|exit)\b")
-_MACHINES = re.compile(r"^\W*(?:of (?:them|these|those)|identical |such |new |more |vertical |spiral )*(?:machine|unit|lift|conveyor|system|line|set|elevator|spiral)\b(?! (?:can|could|height))")
-_WANTED = re.compile(r"\b(?:need|want|quote|looking for|after|buy|order|require|price for|require|send price|fob|budget for|we'd take)\b")
+_LEVELS = re.compile(
+    r"^\W*(?:different |separate |discharge |outfeed |floor )*(?:level|floor|storey|story|stop|discharge point|exit)\b"
+)
+_MACHINES = re.compile(
+    r"^\W*(?:of (?:them|these|those)|identical |such |new |more |vertical |spiral )*(?:machine|unit|lift"
+    r"|conveyor|system|line|set|elevator|spiral)\b(?! (?:can|could|height))"
+)
+_WANTED = re.compile(
+    r"\b(?:need|want|quote|looking for|after|buy|order|require|price for|require|send price|fob|budget for|we'd take)\b"
+)
 
 
 def count_drafts(scene: Scene, who: Travelling) -> list[Draft]:
@@ -23,7 +39,7 @@ def count_drafts(scene: Scene, who: Travelling) -> list[Draft]:
         if "list" in figure.tags or scene.group_of(figure) is not None:
             continue
         value = figure.value
-        if value != int(value) or not 1 <= value <= 500 or figure.is_range:
+        if not 1 <= value <= 500 or value != int(value) or figure.is_range:
             continue
         name = _field(scene, figure, who)
         if name is None or name in done:
@@ -41,7 +57,11 @@ def _field(scene: Scene, figure: Figure, who: Travelling) -> str | None:
         if re.match(r"^\W*size \d", behind) or re.search(r"\bone of $", before):
             return None
         return "product.sizes"
-    if re.search(r"\b(?:size|format)s?(?: \w+){0,1} ?: $", before) and figure.value <= 60 and re.match(r"^\W*$", behind):
+    if (
+        re.search(r"\b(?:size|format)s?(?: \w+){0,1} ?: $", before)
+        and figure.value <= 60
+        and re.match(r"^\W*$", behind)
+    ):
         return "product.sizes"
     if who.kind is not None and _PACK_BEHIND.match(behind) and figure.value >= 2:
         return "product.pieces"
@@ -60,9 +80,9 @@ def _holds(scene: Scene, figure: Figure, who: Travelling) -> bool:
     kinds = "|".join(sorted({scene.norms[hit.first] for hit in who.mentions if hit.value == who.kind}))
     if not kinds:
         return False
-    if re.match(rf"^\W*(?:x )?(?:\w+ ){{0,3}}?(?:to (?:a|the|each)|per|in (?:a|each|every)|/) (?:\w+ )?(?:{kinds})\b", text):
+    if re.match(
+        rf"^\W*(?:x )?(?:\w+ ){{0,3}}?(?:to (?:a|the|each)|per|in (?:a|each|every)|/) (?:\w+ )?(?:{kinds})\b", text
+    ):
         return not re.match(r"^\W*\w+ (?:minute|hour)", text)
     before = scene.sentence_before(figure.first)
     return re.search(rf"\b(?:{kinds}) of $", before + " ") is not None
-
-

@@ -4,8 +4,48 @@ from intake.reading.scene import Scene
 
 _BACK_MOST = 6
 _WALLS = frozenset({",", ";", ":", "(", "but", "only", "just", "except"})
-_NEW_SUBJECTS = frozenset("they they're theyre it it's its we we're i is are the our this that these those there you must should can will".split())
-_BEHIND = ("not", "never", "isn't", "aren't", "isnt", "arent", "doesn't", "don't", "no", "won't", "wont", "can't", "cant")
+_NEW_SUBJECTS = frozenset(
+    [
+        "they",
+        "they're",
+        "theyre",
+        "it",
+        "it's",
+        "its",
+        "we",
+        "we're",
+        "i",
+        "is",
+        "are",
+        "the",
+        "our",
+        "this",
+        "that",
+        "these",
+        "those",
+        "there",
+        "you",
+        "must",
+        "should",
+        "can",
+        "will",
+    ]
+)
+_BEHIND = (
+    "not",
+    "never",
+    "isn't",
+    "aren't",
+    "isnt",
+    "arent",
+    "doesn't",
+    "don't",
+    "no",
+    "won't",
+    "wont",
+    "can't",
+    "cant",
+)
 
 
 def denied(scene: Scene, first: int, after: int) -> bool:
@@ -31,7 +71,11 @@ def denied(scene: Scene, first: int, after: int) -> bool:
 
 def _denies(scene: Scene, at: int) -> bool:
     word = scene.tokens[at].text
-    if word == "no" and at + 1 < len(scene.tokens) and scene.tokens[at + 1].text in ("problem", "prob", "issue", "worry", "."):
+    if (
+        word == "no"
+        and at + 1 < len(scene.tokens)
+        and scene.tokens[at + 1].text in ("problem", "prob", "issue", "worry", ".")
+    ):
         return False
     if word == "not" and at + 1 < len(scene.tokens) and scene.tokens[at + 1].text in ("only", "just", "sure"):
         return False

@@ -16,10 +16,17 @@ _BY_PLACE = {
     "opening": ("space.opening_width", "space.opening_height"),
 }
 _BY_LETTER = {
-    "product": {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter", "a": "product.width"},
+    "product": {
+        "l": "product.length",
+        "w": "product.width",
+        "h": "product.height",
+        "t": "product.height",
+        "o": "product.diameter",
+        "a": "product.width",
+    },
     "space": {"l": "space.length", "w": "space.width", "h": "space.ceiling", "d": "space.length", "a": "space.width"},
     "opening": {"w": "space.opening_width", "a": "space.opening_width", "h": "space.opening_height"},
-}  # fmt: skip
+}
 _METRIC_FROM = 100.0
 _INCH_MOST = 100.0
 
@@ -111,8 +118,6 @@ def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
         unit = UNITS["mm"]
     elif scene.imperial and not scene.metric and max(sizes) <= _INCH_MOST:
         unit = UNITS["in"]
-    elif any(name.startswith("product.") for name in scene.asked) and False:
-        return False
     else:
         return False
     for figure in group.figures:
@@ -125,7 +130,11 @@ def _ask(scene: Scene, group: Group, topic: str, found: Dimensions, who: Travell
     """A bare group becomes one doubt on its first field, with the readings to choose from."""
     if not group.times or any(figure.tags for figure in group.figures):
         return
-    if len(group.figures) == 2 and topic == "product" and not (who.kind or any(n.startswith("product.") for n in scene.asked)):
+    if (
+        len(group.figures) == 2
+        and topic == "product"
+        and not (who.kind or any(n.startswith("product.") for n in scene.asked))
+    ):
         return
     names = _names(group, topic, who)
     if names is None:
@@ -150,7 +159,11 @@ def _names(group: Group, topic: str, who: Travelling) -> list[str | None] | None
         names = [letters.get(label) if label else None for label in group.labels]
         if "d" in group.labels and topic == "product":
             names = _depth(group.labels)
-        free = [name for name in places if name not in names and not (name != "product.height" and "product.diameter" in names)]
+        free = [
+            name
+            for name in places
+            if name not in names and not (name != "product.height" and "product.diameter" in names)
+        ]
         for n, label in enumerate(group.labels):
             if not label and free:
                 names[n] = free.pop(0)
@@ -170,7 +183,13 @@ def _names(group: Group, topic: str, who: Travelling) -> list[str | None] | None
 def _depth(labels: list[str]) -> list[str | None]:
     """W x D x H: the depth lies along travel where no length is named, else it is the height."""
     has_length = "l" in labels
-    table = {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter"}
+    table = {
+        "l": "product.length",
+        "w": "product.width",
+        "h": "product.height",
+        "t": "product.height",
+        "o": "product.diameter",
+    }
     if has_length and "h" not in labels:
         table["d"] = "product.height"
     elif has_length and "w" not in labels:
@@ -188,7 +207,10 @@ def _spread_pair(scene: Scene, group: Group, following: int) -> Group | None:
     if len(other.figures) != len(group.figures) or scene.sentence_at[other.first] != scene.sentence_at[group.first]:
         return None
     between = scene.words(group.after, other.first)
-    if not re.fullmatch(r"(?:all the way )?(?:up )?(?:to|through|thru)(?: about| around)?(?: the biggest| the largest)?(?: at)?", between.strip()):
+    if not re.fullmatch(
+        r"(?:all the way )?(?:up )?(?:to|through|thru)(?: about| around)?(?: the biggest| the largest)?(?: at)?",
+        between.strip(),
+    ):
         return None
     if not other.has_unit:
         unit = group.figures[-1].unit

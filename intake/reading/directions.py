@@ -1,14 +1,26 @@
 """Up, down or both: said in words, never taken from two heights."""
 
+import itertools
 import re
 
 from intake.reading.denial import denied, hedged
 from intake.reading.lexicon import SWALLOWED, Hit
 from intake.reading.scene import Draft, Question, Scene
 
-_LIFT_VERB = re.compile(r"\b(?:to|must|need|we|they|it|can|should|will|would|and|please|be|being|get|got|has to|have to|you) (?:be )?(?:lift|lifted)\b|\blift(?:ing)? (?:it|them|these|those|our|the (?:case|box|boxe|tray|product|carton|bottle|bag|tote|pallet)|\d|case|box|tray|product|carton|bottle|tote|bag|pallet|crate|keg|drum|full|up)\b")
-_DROP_VERB = re.compile(r"\b(?:to|must|need|we|they|it|will|would|and) (?:be )?drop(?:ped)? (?:\d|it|them|down|from|to|by|about)|\b(?:net )?drop (?:is|of|:|=) |\d (?:'|ft|foot|feet|m|meter|metre|in|\"|inch) drop\b|\bdrop (?:about |by |of |a |some |another )*\d")
-_LOWER_VERB = re.compile(r"\b(?:to|must|need|we|be|being|and|then|have|please) lower(?:ed)?\b(?! level| floor| deck| conveyor| end| one| line)")
+_LIFT_VERB = re.compile(
+    r"\b(?:to|must|need|we|they|it|can|should|will|would|and|please|be|being|get|got|has to|have to|you) (?:be"
+    r" )?(?:lift|lifted)\b|\blift(?:ing)? (?:it|them|these|those|our|the (?:case|box|boxe|tray|product|carton"
+    r"|bottle|bag|tote|pallet)|\d|case|box|tray|product|carton|bottle|tote|bag|pallet|crate|keg|drum|full|up)\b"
+)
+_DROP_VERB = re.compile(
+    r"\b(?:to|must|need|we|they|it|will|would|and) (?:be )?drop(?:ped)? (?:\d|it|them|down|from|to|by|about)"
+    r"|\b(?:net )?drop (?:is|of|:|=) |\d (?:'|ft|foot|feet|m|meter|metre|in|\"|inch) drop\b|\bdrop (?:about |by "
+    r"|of |a |some |another )*\d"
+)
+_LOWER_VERB = re.compile(
+    r"\b(?:to|must|need|we|be|being|and|then|have|please) lower(?:ed)?\b(?! level| floor| deck| conveyor| end|"
+    r" one| line)"
+)
 _UP_TO_FIGURE = re.compile(r"\bup to (?:about |around |maybe |~ |like )?$")
 _PLACE_BEFORE = frozenset({"from", "off", "the", "an", "a", "our"})
 _BOTH = re.compile(r"\bup\b.{1,60}\b(?:down|back)\b|\bdown\b.{1,60}\bup\b")
@@ -17,7 +29,9 @@ _BOTH = re.compile(r"\bup\b.{1,60}\b(?:down|back)\b|\bdown\b.{1,60}\bup\b")
 def direction_drafts(scene: Scene) -> list[Draft | Question]:
     """The direction as a fact, or the doubt between two."""
     asked = "rise.direction" in scene.asked
-    hits = [hit for hit in scene.hits if hit.field == "rise.direction" and hit.value != SWALLOWED and scene.live(hit.first)]
+    hits = [
+        hit for hit in scene.hits if hit.field == "rise.direction" and hit.value != SWALLOWED and scene.live(hit.first)
+    ]
     hits = [hit for hit in hits if not _no_direction(scene, hit) and not denied(scene, hit.first, hit.after)]
     found: list[tuple[str, int, int, int]] = [
         (hit.value, hit.first, scene.tokens[hit.first].start, scene.tokens[hit.after - 1].end) for hit in hits
@@ -54,7 +68,11 @@ def _no_direction(scene: Scene, hit: Hit) -> bool:
         following = next((f for f in scene.figures if f.first >= hit.first and f.first <= hit.first + 8), None)
         inside = next((f for f in scene.figures if f.begin <= hit.first < f.end), None)
         figure = inside or following
-        if words[1:2] == ["to"] and figure is not None and (figure.kind != "length" or (scene.group_of(figure) is not None)):
+        if (
+            words[1:2] == ["to"]
+            and figure is not None
+            and (figure.kind != "length" or (scene.group_of(figure) is not None))
+        ):
             near = figure.first - hit.first <= 4
             if near and not (figure.kind == "number" and "rise" in " ".join(scene.asked)):
                 return True
@@ -63,7 +81,9 @@ def _no_direction(scene: Scene, hit: Hit) -> bool:
             if re.match(r"^\W*(?:long|wide|tall|deep|thick|in diameter|l\b|w\b|h\b)", behind):
                 return True
     if words[0] == "upstairs" or words[0] == "downstairs":
-        return before in ("the", "from", "one", "an") or (hit.first >= 2 and scene.tokens[hit.first - 2].text in ("from", "off"))
+        return before in ("the", "from", "one", "an") or (
+            hit.first >= 2 and scene.tokens[hit.first - 2].text in ("from", "off")
+        )
     if hit.value == "up" and before == "from":
         return True
     return hit.weight == 1 and words[0] in ("up", "down") and before in ("what's", "whats", "an", "the")
@@ -76,7 +96,11 @@ def _verbs(scene: Scene) -> list[tuple[str, int, int, int]]:
         text = scene.words(sentence.first, sentence.after)
         if not ("lift" in text or "drop" in text or "lower" in text):
             continue
-        for pattern, stem, value in ((_LIFT_VERB, "lift", "up"), (_DROP_VERB, "drop", "down"), (_LOWER_VERB, "lower", "down")):
+        for pattern, stem, value in (
+            (_LIFT_VERB, "lift", "up"),
+            (_DROP_VERB, "drop", "down"),
+            (_LOWER_VERB, "lower", "down"),
+        ):
             match = pattern.search(text)
             if match is None:
                 continue
@@ -91,15 +115,22 @@ def _verbs(scene: Scene) -> list[tuple[str, int, int, int]]:
 
 def _returns(scene: Scene, found: list[tuple[str, int, int, int]]) -> bool:
     """Both in one sentence with "and", "back", "then" between: it must go both ways."""
-    for first, second in zip(found, found[1:], strict=False):
+    for first, second in itertools.pairwise(found):
         if first[0] != second[0] and scene.sentence_at[first[1]] == scene.sentence_at[second[1]]:
             between = scene.words(first[1] + 1, second[1])
-            if re.search(r"\b(?:back|then|other times|return|sometimes|or)\b", between) or between.strip() in ("and", "or", "/"):
+            if re.search(r"\b(?:back|then|other times|return|sometimes|or)\b", between) or between.strip() in (
+                "and",
+                "or",
+                "/",
+            ):
                 return True
     return False
 
 
-_MOVES = re.compile(r"\b(?:need|must|have to|has to|go|goe|going|come|coming|take|bring|move|get|send|want|needs|convey|transfer|carry)(?: \w+){0,4} $")
+_MOVES = re.compile(
+    r"\b(?:need|must|have to|has to|go|goe|going|come|coming|take|bring|move|get|send|want|needs|convey|transfer"
+    r"|carry)(?: \w+){0,4} $"
+)
 
 
 def _strongest(scene: Scene, found: list[tuple[str, int, int, int]]) -> tuple[str, int, int, int] | None:

@@ -24,7 +24,10 @@ _SENTENCES: Mapping[str, tuple[str, str]] = {
         "What rides on the machine itself: the {first} or the {second}?",
     ),
     "two_values": ("two different figures for one thing", "You gave {first} and {second}. Which of them holds?"),
-    "feet_or_range": ("{said} may be feet and inches, or a range", "Is {said} feet and inches, or from one to the other?"),
+    "feet_or_range": (
+        "{said} may be feet and inches, or a range",
+        "Is {said} feet and inches, or from one to the other?",
+    ),
 }
 
 

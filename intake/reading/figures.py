@@ -5,7 +5,6 @@ from dataclasses import dataclass, field
 from intake.reading.bounds import bound_around
 from intake.reading.compounds import Amount, amount_at
 from intake.reading.fold import Folded
-from intake.reading.numbers import number_at
 from intake.reading.rates import Per, per_at
 from intake.reading.strangers import stranger_end
 from intake.reading.tokens import Token
@@ -93,7 +92,9 @@ def figure_at(tokens: list[Token], at: int, raw: str, floor: int) -> Figure | No
             start -= 1
     bound = bound_around(tokens, start, after, floor)
     unit = _unit_of(ends, per)
-    figure = Figure(start, after, bound.first, bound.after, ends, "number", unit, None, None, bound.approx, bound.meaning, per)
+    figure = Figure(
+        start, after, bound.first, bound.after, ends, "number", unit, None, None, bound.approx, bound.meaning, per
+    )
     if any(end.vague for end in ends):
         figure.approx = True
     _set_values(figure)
@@ -141,7 +142,7 @@ def _sign_before(tokens: list[Token], at: int, floor: int, amount: Amount) -> tu
         return at - 1, -1.0
     if before.text == "-" and not amount.in_words:
         glued = before.end == tokens[at].start
-        opens = at - 2 < floor or tokens[at - 2].end < before.start or tokens[at - 2].text in "(~:=,@<>"
+        opens = at < 2 or tokens[at - 2].end < before.start or tokens[at - 2].text in "(~:=,@<>"
         bullet = not glued and (at - 2 < 0 or tokens[at - 2].kind == "line")
         cold = amount.unit is not None and amount.unit.kind in ("temperature", "voltage", "degrees")
         loose = not glued and cold and (at - 2 < floor or tokens[at - 2].kind != "number")
@@ -163,16 +164,21 @@ def _second(
     if after >= len(tokens):
         return None
     joined = tokens[after].text
-    between = start > floor and (tokens[start - 1].text == "between" or (start - 2 >= floor and tokens[start - 2].text == "between"))
+    between = start > floor and (
+        tokens[start - 1].text == "between" or (start - 2 >= floor and tokens[start - 2].text == "between")
+    )
     if joined not in _JOIN and not (between and joined in ("and", "&", "-", "to")):
         return None
+    spaced = tokens[after].start > tokens[after - 1].end
+    if joined == "-" and spaced and start > 0 and tokens[start - 1].text in ("x", "by", "*"):
+        return None  # 32 by 18 by 6 - 8 a minute
     at = after + 1
     while at < len(tokens) and tokens[at].text in ("about", "around", "roughly", "maybe", "approx", "~"):
         at += 1
     minus = 1.0
-    if at < len(tokens) and tokens[at].text in ("-", "minus") and at + 1 < len(tokens):
-        if tokens[at].text == "minus" or tokens[at].end == tokens[at + 1].start:
-            minus, at = -1.0, at + 1
+    signed = at + 1 < len(tokens) and tokens[at].text in ("-", "minus")
+    if signed and (tokens[at].text == "minus" or tokens[at].end == tokens[at + 1].start):
+        minus, at = -1.0, at + 1
     if at >= len(tokens) or stranger_end(tokens, at) > at:
         return None
     second = amount_at(tokens, at, raw)
@@ -182,7 +188,12 @@ def _second(
     own_per = per_at(tokens, second.after, raw) if second.unit is None else None
     end = own_per.after if own_per else second.after
     kinds = _kind(first, per), _kind(second, own_per)
-    if kinds[0] == "number" and joined == "-" and tokens[after].start > tokens[after - 1].end and tokens[after].end == tokens[at].start:
+    if (
+        kinds[0] == "number"
+        and joined == "-"
+        and tokens[after].start > tokens[after - 1].end
+        and tokens[after].end == tokens[at].start
+    ):
         return None  # 75 -300: a minus, not a range
     if kinds[0] == kinds[1] or kinds[0] == "number" or (kinds[1] == "number" and per is None and joined == "-"):
         if kinds[1] == "number" and kinds[0] != "number":
@@ -191,7 +202,13 @@ def _second(
             second = second.with_unit(first.unit) if first.unit is not None else second
         if joined == "-" and kinds == ("number", "number") and first.value >= second.value:
             return None
-        if kinds[0] == "number" and first.value > second.value and joined != "-" and second.unit is not None and second.unit.kind not in ("temperature", "voltage"):
+        if (
+            kinds[0] == "number"
+            and first.value > second.value
+            and joined != "-"
+            and second.unit is not None
+            and second.unit.kind not in ("temperature", "voltage")
+        ):
             return None if joined in ("to",) and first.value > 4 * abs(second.value) else (second, own_per, end)
         return second, own_per, end
     return None
@@ -227,6 +244,6 @@ def _share_units(tokens: list[Token], found: list[Figure]) -> None:
     for figure, following in zip(reversed(found[:-1]), reversed(found[1:]), strict=True):
         if figure.unit is None and following.unit is not None and following.begin - figure.end == 1:
             joined = tokens[figure.end].text
-            if joined in ("and", "or", "&") and following.kind in CANONICAL and following.kind != "rate":
-                if figure.ends[0].typed != "words":
-                    give_unit(figure, following.unit)
+            shares = joined in ("and", "or", "&") and following.kind in CANONICAL and following.kind != "rate"
+            if shares and figure.ends[0].typed != "words":
+                give_unit(figure, following.unit)

@@ -19,7 +19,10 @@ _SIGNS = {
     "：": ":",
     "\u2028\u2029\x85": "\n",
 }
-_INVISIBLE = "\u00ad\u061c\u180e\u200b\u200c\u200d\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2060\u2061\u2062\u2063\u2064\u2066\u2067\u2068\u2069\ufeff"
+_INVISIBLE = (
+    "\u00ad\u061c\u180e\u200b\u200c\u200d\u200e\u200f\u202a\u202b\u202c"
+    "\u202d\u202e\u2060\u2061\u2062\u2063\u2064\u2066\u2067\u2068\u2069\ufeff"
+)
 _CONTROL = [chr(code) for code in (*range(0, 9), *range(14, 32), *range(127, 133), *range(134, 160))]
 
 _SAME_LENGTH = str.maketrans(

@@ -38,7 +38,12 @@ class Group:
 def label_behind(tokens: list[Token], at: int) -> tuple[str, int]:
     """The label letter at token `at` and the token behind it; "" where none stands. Brackets and "in" are skipped."""
     here = at
-    if here < len(tokens) and tokens[here].text in ("in", "-") and here + 1 < len(tokens) and tokens[here + 1].text in LABELS:
+    if (
+        here < len(tokens)
+        and tokens[here].text in ("in", "-")
+        and here + 1 < len(tokens)
+        and tokens[here + 1].text in LABELS
+    ):
         here += 1
     if here < len(tokens) and tokens[here].text == "(" and here + 2 < len(tokens):
         if tokens[here + 1].text in LABELS and tokens[here + 2].text == ")":
@@ -57,10 +62,18 @@ def label_before(tokens: list[Token], at: int, floor: int) -> tuple[str, int]:
     """The label letter before token `at`, over ": = is of ." and bound words; and where it begins."""
     here = at - 1
     steps = 0
-    while here >= floor and tokens[here].text in (":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-") and steps < 3:
+    while (
+        here >= floor
+        and tokens[here].text in (":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-")
+        and steps < 3
+    ):
         here -= 1
         steps += 1
-    if here >= floor and tokens[here].text in LABELS and tokens[here].text not in ("long", "wide", "tall", "deep", "high", "round", "across", "thick"):
+    if (
+        here >= floor
+        and tokens[here].text in LABELS
+        and tokens[here].text not in ("long", "wide", "tall", "deep", "high", "round", "across", "thick")
+    ):
         return LABELS[tokens[here].text], here
     return "", at
 
@@ -153,7 +166,11 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
     for figure in figures[n : n + 4]:
         if members:
             gap = here
-            while gap < len(tokens) and gap < figure.first and (tokens[gap].text in _BETWEEN or tokens[gap].text in _TIMES):
+            while (
+                gap < len(tokens)
+                and gap < figure.first
+                and (tokens[gap].text in _BETWEEN or tokens[gap].text in _TIMES)
+            ):
                 gap += 1
         else:
             gap = figure.first

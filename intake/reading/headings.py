@@ -5,7 +5,11 @@ import re
 from intake.reading.lexicon import SWALLOWED
 from intake.reading.scene import Draft, Question, Scene
 
-_TURNS = re.compile(r"\b(?:turn\w*|corner\w*|bend\w*|angle\w*|direction|heading|exit\w*|leav\w*|discharg\w*|out ?feed|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular|u|opposite|straight)\b")
+_TURNS = re.compile(
+    r"\b(?:turn\w*|corner\w*|bend\w*|angle\w*|direction|heading|exit\w*|leav\w*|discharg\w*|out ?feed"
+    r"|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular|u"
+    r"|opposite|straight)\b"
+)
 _LEFT = re.compile(r"\b(?:left|counter ?-?clockwise|anti ?-?clockwise|ccw)\b")
 _RIGHT = re.compile(r"\b(?:(?<!that's )right(?! angle| away| now)|clockwise|cw)\b")
 _ALLOWED = (0.0, 90.0, 180.0, 270.0, 360.0)
@@ -16,10 +20,16 @@ def heading_drafts(scene: Scene) -> list[Draft | Question]:
     asked = "rise.turn" in scene.asked
     for figure in [*scene.open_figures("degrees"), *scene.open_figures("angle"), *scene.open_figures("number")]:
         text = scene.sentence_text(figure.first)
-        if not (asked or _TURNS.search(text)) or re.search(r"\b(?:slope|incline|tilt|steep|slid\w*|slip\w*|tip\w*|temperature|temp)\b", text):
+        if not (asked or _TURNS.search(text)) or re.search(
+            r"\b(?:slope|incline|tilt|steep|slid\w*|slip\w*|tip\w*|temperature|temp)\b", text
+        ):
             continue
         value = figure.value % 360 if figure.value >= 0 else figure.value + 360
-        if figure.kind == "number" and not asked and not re.search(r"\bturn(?:ing|ed)?(?: of| by| is| :|:| it)* $", scene.before(figure) + " "):
+        if (
+            figure.kind == "number"
+            and not asked
+            and not re.search(r"\bturn(?:ing|ed)?(?: of| by| is| :|:| it)* $", scene.before(figure) + " ")
+        ):
             continue
         if value not in _ALLOWED or figure.is_range or (figure.kind == "number" and value not in (90.0, 180.0, 270.0)):
             continue
@@ -27,14 +37,17 @@ def heading_drafts(scene: Scene) -> list[Draft | Question]:
         draft = scene.draft("rise.turn", figure)
         left, right = _LEFT.search(text), _RIGHT.search(text)
         if value == 90.0 and not (left or right):
-            options = (Draft("rise.turn", draft.start, draft.end, 90.0, 90.0, at=draft.at), Draft("rise.turn", draft.start, draft.end, 270.0, 270.0, at=draft.at))
+            options = (
+                Draft("rise.turn", draft.start, draft.end, 90.0, 90.0, at=draft.at),
+                Draft("rise.turn", draft.start, draft.end, 270.0, 270.0, at=draft.at),
+            )
             return [Question("rise.turn", draft.start, draft.end, "left_or_right", {}, options)]
         if left and value == 90.0 and not right:
             value = 270.0
         elif left and right:
             return []
         elif left and value == 270.0:
-            value = 90.0 if "ccw" not in text and "left" not in text else 90.0
+            value = 90.0
         draft.low = draft.high = value
         return [draft]
     return _in_words(scene, asked)
@@ -48,9 +61,21 @@ def _in_words(scene: Scene, asked: bool) -> list[Draft | Question]:
         words = scene.words(hit.first, hit.after)
         if not asked and (hit.weight < 2 or words in ("come back", "return same side")):
             continue
-        if not asked and not re.search(r"\b(?:turn|u|exit|leave|discharge|out ?feed|come|direction|infeed|straight|in ?line|heading|run|goe|hand|bend|way|back|layout)\b", text):
+        if not asked and not re.search(
+            r"\b(?:turn|u|exit|leave|discharge|out ?feed|come|direction|infeed|straight|in ?line|heading|run|goe"
+            r"|hand|bend|way|back|layout)\b",
+            text,
+        ):
             continue
-        if not asked and hit.value in ("0", "90", "270") and not re.search(r"\b(?:discharge|out ?feed|exit|leave|turn|come (?:out|off)|direction|continue|bend|straight (?:on|through|ahead|shot|line)|infeed|hand)\b", text):
+        if (
+            not asked
+            and hit.value in ("0", "90", "270")
+            and not re.search(
+                r"\b(?:discharge|out ?feed|exit|leave|turn|come (?:out|off)|direction|continue|bend|straight"
+                r" (?:on|through|ahead|shot|line)|infeed|hand)\b",
+                text,
+            )
+        ):
             continue
         others = {other.value for other in hits if other.weight >= hit.weight}
         if len(others) > 1 and not (others == {"0", "180"} and hit.value == "180"):

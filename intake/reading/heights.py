@@ -3,31 +3,49 @@
 import re
 
 _VERB = (
-    r"(?:up|upward|raise|raised|raising|lift|lifted|lifting|elevate|elevated|elevating|climb|climbing|climbed|rise|rising|"
+    r"(?:up|upward|raise|raised|raising|lift|lifted|lifting|elevate|elevated|elevating|climb|climbing|climbed"
+    r"|rise|rising|"
     r"lower|lowered|lowering|down|downward|descend|descending|drop|dropped|dropping|ascend|ascending|hoist|hoisted|"
-    r"elevation (?:change|gain|difference|of)|elevation|height (?:change|difference|gain|to gain)|difference|(?:level|height) difference|"
+    r"elevation (?:change|gain|difference|of)|elevation|height (?:change|difference|gain|to gain)|difference"
+    r"|(?:level|height) difference|"
     r"vertical|vertically|vertical (?:distance|travel|lift|rise|move|height|change|drop)|net (?:rise|drop|lift|change)|"
-    r"change (?:in|of) (?:height|elevation|level)|lift height|lifting height|gain|overall rise|total (?:rise|lift|drop|height)|"
+    r"change (?:in|of) (?:height|elevation|level)|lift height|lifting height|gain|overall rise|total (?:rise"
+    r"|lift|drop|height)|"
     r"travel height|lift of|rise of|drop of|gaining|losing)"
 )
 _FILL = (
-    r"(?:it|them|these|those|this|that|em|'em|the|our|by|about|around|approx|approximately|roughly|of|is|are|be|a|an|total|net|"
-    r"maybe|another|up|down|some|over|nearly|almost|:|=|~|-|required|needed|will|would|at|least|most|maximum|minimum|max|min|,|"
-    r"whole|full|vertical|just|exactly|only|say|like|change|height|case|box|tray|bottle|carton|crate|tote|bag|pallet|product|keg|"
-    r"drum|bundle|jar|can|tub|pail|pouch|load|everything|all|between|from floor|straight|more|than|roughly|somewhere|must|need|to be|go|goe|so|thing|stuff|every|distance|for|required|\()"
+    r"(?:it|them|these|those|this|that|em|'em|the|our|by|about|around|approx|approximately|roughly|of|is|are|be"
+    r"|a|an|total|net|"
+    r"maybe|another|up|down|some|over|nearly|almost|:|=|~|-|required|needed|will|would|at|least|most|maximum"
+    r"|minimum|max|min|,|"
+    r"whole|full|vertical|just|exactly|only|say|like|change|height|case|box|tray|bottle|carton|crate|tote|bag"
+    r"|pallet|product|keg|"
+    r"drum|bundle|jar|can|tub|pail|pouch|load|everything|all|between|from floor|straight|more|than|roughly"
+    r"|somewhere|must|need|to be|go|goe|so|thing|stuff|every|distance|for|required|\()"
 )
 _RISE_BEFORE = re.compile(rf"\b{_VERB}(?: {_FILL}){{0,8}}$")
 _RISE_BEHIND = re.compile(
-    r"^[\s)]*(?:(?:of )?(?:vertical |net |total |elevation |height )?(?:rise|lift|drop|elevation|climb|descent|elevation change|height change|height difference|gain|difference)\b"
-    r"|of (?:vertical|height|elevation)\b|vertical(?:ly)?\b|higher\b|up\b|lower\b(?! level| floor)|down\b|straight up|in elevation|in height difference|to up|net\b|above (?:the )?(?:in ?feed|where)|below (?:the )?(?:in ?feed|where)|up in|upward|downward|between (?:the )?(?:level|floor|two))"
+    r"^[\s)]*(?:(?:of )?(?:vertical |net |total |elevation |height )?(?:rise|lift|drop|elevation|climb|descent"
+    r"|elevation change|height change|height difference|gain|difference)\b"
+    r"|of (?:vertical|height|elevation)\b|vertical(?:ly)?\b|higher\b|up\b|lower\b(?! level| floor)|down\b"
+    r"|straight up|in elevation|in height difference|to up|net\b|above (?:the )?(?:in ?feed|where)|below (?:the"
+    r" )?(?:in ?feed|where)|up in|upward|downward|between (?:the )?(?:level|floor|two))"
 )
-_LEVEL = r"(?:(?:at|about|around|roughly|approx|approximately|height|elevation|of|~|some|that|level|el|elev|\.|:|is|=|-|exactly|just|maybe|say|,|which|it's|be|\(|a|an) )"
-_PLACE = r"(?:(?:the|a|an|our|another|your|their|existing|new|floor|mezzanine|deck|platform|second|third|upper|lower|top|bottom|conveyor|palletizer|hopper|outfeed|infeed|discharge|ground|next|2|nd|3|rd|1|st|first|level|line|other|packing|filler|table) )"
+_LEVEL = (
+    r"(?:(?:at|about|around|roughly|approx|approximately|height|elevation|of|~|some|that|level|el|elev|\.|:"
+    r"|is|=|-|exactly|just|maybe|say|,|which|it's|be|\(|a|an) )"
+)
+_PLACE = (
+    r"(?:(?:the|a|an|our|another|your|their|existing|new|floor|mezzanine|deck|platform|second|third|upper"
+    r"|lower|top|bottom|conveyor|palletizer|hopper|outfeed|infeed|discharge|ground|next|2|nd|3|rd|1|st"
+    r"|first|level|line|other|packing|filler|table) )"
+)
 _TO_END = re.compile(rf"(?<!floor )\b(?:to|onto|into|until|toward) (?:{_PLACE}(?:[^\W\d]+ ){{0,5}}?)?{_LEVEL}{{0,4}}$")
 _FROM_END = re.compile(rf"\b(?:from|off|out of) (?:{_PLACE}(?:[^\W\d]+ ){{0,5}}?)?{_LEVEL}{{0,4}}$")
 _LOOSE_VERB = re.compile(rf"\b{_VERB}\b")
 _WALL = re.compile(
-    r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out ?feed|length|wide|long|"
+    r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out"
+    r" ?feed|length|wide|long|"
     r"width|area|aisle|clearance|headroom|beam|spot)\b"
 )
 
@@ -40,10 +58,10 @@ def is_rise(before: str, behind: str, sentence_before: str) -> bool:
         return True
     if before and _WALL.search(before):
         return False
-    last = None
-    for last in _LOOSE_VERB.finditer(sentence_before):
-        pass
-    return last is not None and not _WALL.search(sentence_before[last.end() :]) and len(sentence_before) - last.end() < 80
+    last = next(reversed([*_LOOSE_VERB.finditer(sentence_before)]), None)
+    return (
+        last is not None and not _WALL.search(sentence_before[last.end() :]) and len(sentence_before) - last.end() < 80
+    )
 
 
 def goes_to(before: str) -> bool:
@@ -58,4 +76,11 @@ def comes_from(before: str) -> bool:
 
 def joins_two_heights(behind: str) -> bool:
     """True where "up to", "and up to" and the like lead from this figure to the next."""
-    return re.fullmatch(r"\s*,? ?(?:and )?(?:then )?(?:(?:go|goe|going|come|raise|lift|climb|drop|lower)(?:ed|ing)? )?(?:up |down )?to(?: the| a| about| around)?(?: mezzanine| deck| platform)?(?: at)?\s*", behind) is not None
+    return (
+        re.fullmatch(
+            r"\s*,? ?(?:and )?(?:then )?(?:(?:go|goe|going|come|raise|lift|climb|drop|lower)(?:ed|ing)? )?(?:up "
+            r"|down )?to(?: the| a| about| around)?(?: mezzanine| deck| platform)?(?: at)?\s*",
+            behind,
+        )
+        is not None
+    )

@@ -5,21 +5,60 @@ import re
 from intake.reading.figures import Figure
 from intake.reading.scene import Draft, Question, Scene
 
-_NUMBER = {"one": 1.0, "single": 1.0, "two": 2.0, "three": 3.0, "double": 2.0, "a": 1.0, "1": 1.0, "2": 2.0, "3": 3.0, "4": 4.0, "four": 4.0,
-           "eight": 8.0, "ten": 10.0, "twelve": 12.0, "both": 2.0, "six": 6.0, "seven": 7.0, "nine": 9.0}  # fmt: skip
+_NUMBER = {
+    "one": 1.0,
+    "single": 1.0,
+    "two": 2.0,
+    "three": 3.0,
+    "double": 2.0,
+    "a": 1.0,
+    "1": 1.0,
+    "2": 2.0,
+    "3": 3.0,
+    "4": 4.0,
+    "four": 4.0,
+    "eight": 8.0,
+    "ten": 10.0,
+    "twelve": 12.0,
+    "both": 2.0,
+    "six": 6.0,
+    "seven": 7.0,
+    "nine": 9.0,
+}
 _HOURS = r"(\d{1,2}(?:[.,]\d)?|\d{1,2}[ -]?½|eight|ten|twelve|six|seven|nine)"
 _COUNT = r"(one|single|two|three|four|double|[1-4])"
-_SHIFTS_OF = re.compile(rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|,|\(|are|x|each|,?\s*each)?\s*(?:about\s+)?{_HOURS}(?:\s*-?\s*(?:h|hrs?|hours?)\b|(?<=\d)(?=\s*(?:$|[.,;)])))")
-_HOUR_SHIFTS = re.compile(rf"\b{_COUNT}\s+(?:x\s+|\*\s*)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?\b|\b([1-3])\s*x\s*{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\b")
-_SHIFTS_BACK = re.compile(rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?\W+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m|cases?|days?|weeks?|lines?))")
-_ONE_SHIFT = re.compile(rf"\b(?:a|an|one|single)\s+(?:\w+\s+)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shift\b")
-_A_DAY = re.compile(rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\.?\s*(?:-|a|per|/|each|every|out of the|working|production|operating|in the)?\s*-?\s*(?:d|days?|daily)\b")
-_CLOCK = re.compile(
-    r"\b(?:from\s+)?(\d{1,2})(?::(\d{2}))?\s*(am|pm|a\.m\.?|p\.m\.?|a|p|o'clock|in the morning)?\s*(?:-|to|til|till|until|through|thru)\s*"
-    r"(\d{1,2}|midnight|noon)(?::(\d{2}))?\s*(am|pm|a\.m\.?|p\.m\.?|p|at night|in the (?:evening|afternoon))?\b(?!\s*(?:lb|kg|ft|in\b|inch|m\b|mm|cm|cases?|per|/|a minute|c\b|f\b|\"|'|°|deg|weeks?|days?|boxes|min|minutes))"
+_SHIFTS_OF = re.compile(
+    rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|,|\(|are|x|each"
+    rf"|,?\s*each)?\s*(?:about\s+)?{_HOURS}(?:\s*-?\s*(?:h|hrs?|hours?)\b|(?<=\d)(?=\s*(?:$|[.,;)])))"
 )
-_ROUND_CLOCK = re.compile(r"\b24\s*/\s*7\b|\b(?:a?round)\s+the\s+clock\b|\b24\s*x\s*7\b|\btwenty[ -]four[ -]seven\b|\b24/[5-7]\b|\b24\s*-?\s*(?:h|hrs?|hours?)\b(?=\W*(?:a day|per day|/|operation|production|$|\.|,|running|plant|around|daily))|\bday and night\b")
-_RUNNING = re.compile(r"\b(?:shift|shifts|run|runs|running|work|works|operat\w+|open|production|produc\w+|hours|staffed|crew|day)\b")
+_HOUR_SHIFTS = re.compile(
+    rf"\b{_COUNT}\s+(?:x\s+|\*\s*)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?\b"
+    rf"|\b([1-3])\s*x\s*{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\b"
+)
+_SHIFTS_BACK = re.compile(
+    rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?\W+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m"
+    rf"|cases?|days?|weeks?|lines?))"
+)
+_ONE_SHIFT = re.compile(rf"\b(?:a|an|one|single)\s+(?:\w+\s+)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shift\b")
+_A_DAY = re.compile(
+    rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\.?\s*(?:-|a|per|/|each|every|out of the|working|production|operating"
+    rf"|in the)?\s*-?\s*(?:d|days?|daily)\b"
+)
+_CLOCK = re.compile(
+    r"\b(?:from\s+)?(\d{1,2})(?::(\d{2}))?\s*(am|pm|a\.m\.?|p\.m\.?|a|p|o'clock|in the morning)?\s*(?:-|to|til"
+    r"|till|until|through|thru)\s*"
+    r"(\d{1,2}|midnight|noon)(?::(\d{2}))?\s*(am|pm|a\.m\.?|p\.m\.?|p|at night|in the (?:evening"
+    r"|afternoon))?\b(?!\s*(?:lb|kg|ft|in\b|inch|m\b|mm|cm|cases?|per|/|a minute|c\b|f\b|\"|'|°|deg|weeks?|days?"
+    r"|boxes|min|minutes))"
+)
+_ROUND_CLOCK = re.compile(
+    r"\b24\s*/\s*7\b|\b(?:a?round)\s+the\s+clock\b|\b24\s*x\s*7\b|\btwenty[ -]four[ -]seven\b|\b24/[5-7]\b"
+    r"|\b24\s*-?\s*(?:h|hrs?|hours?)\b(?=\W*(?:a day|per day|/|operation|production|$|\.|,|running|plant|around"
+    r"|daily))|\bday and night\b"
+)
+_RUNNING = re.compile(
+    r"\b(?:shift|shifts|run|runs|running|work|works|operat\w+|open|production|produc\w+|hours|staffed|crew|day)\b"
+)
 
 
 def hours_drafts(scene: Scene) -> list[Draft]:
@@ -42,9 +81,16 @@ def hours_drafts(scene: Scene) -> list[Draft]:
                 continue
             if pattern is _CLOCK and not _is_working_time(scene, at):
                 continue
-            if pattern is _ONE_SHIFT and not ("site.hours" in scene.asked or "one" in match.group() or "single" in match.group()):
+            if pattern is _ONE_SHIFT and not (
+                "site.hours" in scene.asked or "one" in match.group() or "single" in match.group()
+            ):
                 continue
-            inside = [f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end() and f.kind in ("number", "duration", "flow")]
+            inside = [
+                f
+                for f in scene.figures
+                if match.start() <= scene.tokens[f.first].start < match.end()
+                and f.kind in ("number", "duration", "flow")
+            ]
             scene.use(*inside)
             return [Draft("site.hours", match.start(), match.end(), value, value, at=at, rank=6)]
     return []
@@ -61,7 +107,9 @@ def shifts_question(scene: Scene, said: bool) -> list[Question]:
         return []
     count = _figure(match.group(1)) or 2.0
     options = tuple(
-        Draft("site.hours", match.start(), match.end(), count * hours, count * hours, at=at) for hours in (8.0, 10.0) if count * hours <= 24
+        Draft("site.hours", match.start(), match.end(), count * hours, count * hours, at=at)
+        for hours in (8.0, 10.0)
+        if count * hours <= 24
     )
     return [Question("site.hours", match.start(), match.end(), "hours_of_shifts", {}, options)]
 
@@ -101,7 +149,11 @@ def _clock(match: re.Match[str]) -> float | None:
     begin = float(match.group(1)) + float(match.group(2) or 0) / 60
     last = {"midnight": 24.0, "noon": 12.0}.get(match.group(4))
     end = last if last is not None else float(match.group(4)) + float(match.group(5) or 0) / 60
-    if begin > 24 or end > 24 or not (match.group(2) or match.group(5) or match.group(3) or match.group(6) or last or "shift" in match.string):
+    if (
+        begin > 24
+        or end > 24
+        or not (match.group(2) or match.group(5) or match.group(3) or match.group(6) or last or "shift" in match.string)
+    ):
         return None
     morning, evening = match.group(3) or "", match.group(6) or ""
     if morning.startswith("p") and begin < 12:
@@ -115,31 +167,45 @@ def _clock(match: re.Match[str]) -> float | None:
 
 
 _NEEDED = re.compile(
-    r"\b(?:need|needed|deliver\w*|delivery|lead ?time|install\w*|start ?up|deadline|ready|running|in place|commission\w*|from now|out|away|until|within|in|by|before|timeline|schedule|time frame|timeframe|"
-    r"want it|must have|turnaround|target|go live|order|ship\w*|shutdown|left|on site|latest|at the latest|project|asap|opening)\b"
+    r"\b(?:need|needed|deliver\w*|delivery|lead ?time|install\w*|start ?up|deadline|ready|running|in place"
+    r"|commission\w*|from now|out|away|until|within|in|by|before|timeline|schedule|time frame|timeframe|"
+    r"want it|must have|turnaround|target|go live|order|ship\w*|shutdown|left|on site|latest|at the latest"
+    r"|project|asap|opening)\b"
 )
-_NOT_NEEDED = re.compile(r"\b(?:every|each|per|a|once|last|ago|vacation|away on|holiday|shelf life|warranty|quote valid|valid for|back from|gone for|out of office|out for|old|trial|lasts?|been|took|payment|net|age[ds]?|days a|stored?|storage|for the past|since|off for)\b")
+_NOT_NEEDED = re.compile(
+    r"\b(?:every|each|per|a|once|last|ago|vacation|away on|holiday|shelf life|warranty|quote valid|valid for"
+    r"|back from|gone for|out of office|out for|old|trial|lasts?|been|took|payment|net|age[ds]?|days a|stored?"
+    r"|storage|for the past|since|off for)\b"
+)
 
 
-def weeks_drafts(scene: Scene) -> list[Draft]:
-    """Weeks until the machine is needed."""
+def weeks_drafts(scene: Scene) -> list[Draft | Question]:
+    """Weeks until the machine is needed; two different ones are asked back."""
+    found: list[Draft] = []
     asked = "project.weeks" in scene.asked
     for figure in scene.open_figures("duration"):
         if figure.unit is None or figure.unit.name not in ("week", "month", "day", "year"):
             continue
         before, behind = scene.before(figure), scene.after(figure)
         around = f"{before[-50:]} {behind[:40]}"
-        if re.match(r"^\W*(?:ago|old|a (?:year|month|week)|per|of (?:storage|inventory|vacation|training|supply|stock)|shelf|holiday|vacation|warranty)\b", behind):
+        if re.match(
+            r"^\W*(?:ago|old|a (?:year|month|week)|per|of (?:storage|inventory|vacation|training|supply|stock)"
+            r"|shelf|holiday|vacation|warranty)\b",
+            behind,
+        ):
             continue
-        if _NOT_NEEDED.search(before[-18:]) or figure.unit.name == "day" and not asked:
+        if _NOT_NEEDED.search(before[-18:]) or (figure.unit.name == "day" and not asked):
             continue
         if figure.unit.name == "year" and not asked:
             continue
-        if not asked and not _NEEDED.search(around):
+        also = bool(found) and scene.sentence_at[figure.first] == scene.sentence_at[found[-1].at]
+        if not asked and not also and not _NEEDED.search(around):
             continue
         scene.use(figure)
-        return [_in_weeks(scene, figure)]
-    return []
+        found.append(_in_weeks(scene, figure))
+    if len({(draft.low, draft.high) for draft in found}) < 2:
+        return list(found[:1])
+    return [Question("project.weeks", found[-1].start, found[-1].end, "two_values", {}, (found[0], found[-1]))]
 
 
 def _in_weeks(scene: Scene, figure: Figure) -> Draft:

@@ -15,7 +15,8 @@ _QUOTED_HEAD = re.compile(
     re.M,
 )
 _SIGN_OFF = re.compile(
-    r"^\s*(?:(?:best|kind|warm|kindest|many|with best|with kind)?\s*(?:regards|wishes)|best|cheers|thanks|thank you|thx|"
+    r"^\s*(?:(?:best|kind|warm|kindest|many|with best|with kind)?\s*(?:regards|wishes)|best|cheers|thanks|thank"
+    r" you|thx|"
     r"many thanks|thanks again|thank you very much|thanks a lot|sincerely|yours(?: truly| sincerely| faithfully)?|rgds|"
     r"br|mfg|cordially|respectfully|greetings|warmly|--|tia|thanks in advance|thanks and regards|thanks & regards|"
     r"thank you and best regards|brgds|sent from my .*)\s*[,.!]*\s*(?:/?[^\W\d_]+)?\s*$",
@@ -23,12 +24,69 @@ _SIGN_OFF = re.compile(
 )
 _AFTERWORD = re.compile(r"^\s*p\.?\s?p?\.?s\b\.?", re.M)
 _NO_STOP_AFTER = frozenset(
-    "approx aprox appx ft in no dia diam max min lb lbs oz hr hrs wt ht dim dims incl e.g i.e temp qty vs etc fl ca abt est"
-    " avg nr cu sq gal wgt hgt st mr mrs ms dr inc co ltd p s a m g e i kgs mtr sec pcs ea".split()
+    [
+        "approx",
+        "aprox",
+        "appx",
+        "ft",
+        "in",
+        "no",
+        "dia",
+        "diam",
+        "max",
+        "min",
+        "lb",
+        "lbs",
+        "oz",
+        "hr",
+        "hrs",
+        "wt",
+        "ht",
+        "dim",
+        "dims",
+        "incl",
+        "e.g",
+        "i.e",
+        "temp",
+        "qty",
+        "vs",
+        "etc",
+        "fl",
+        "ca",
+        "abt",
+        "est",
+        "avg",
+        "nr",
+        "cu",
+        "sq",
+        "gal",
+        "wgt",
+        "hgt",
+        "st",
+        "mr",
+        "mrs",
+        "ms",
+        "dr",
+        "inc",
+        "co",
+        "ltd",
+        "p",
+        "s",
+        "a",
+        "m",
+        "g",
+        "e",
+        "i",
+        "kgs",
+        "mtr",
+        "sec",
+        "pcs",
+        "ea",
+    ]
 )
 
 
-_UNIT_STOPS = frozenset("ft in lb lbs oz hr hrs kgs mtr pcs sec ea".split())
+_UNIT_STOPS = frozenset(["ft", "in", "lb", "lbs", "oz", "hr", "hrs", "kgs", "mtr", "pcs", "sec", "ea"])
 """Behind these a point and a number begin a new sentence, unless one figure holds both."""
 
 
@@ -53,9 +111,7 @@ def unwrapped(tokens: list[Token], shadow: str) -> list[Token]:
         following = shadow[token.end : end if end >= 0 else len(shadow)][:200]
         line = shadow[line_start : token.start]
         line_start = token.end
-        if not _wraps(line, following):
-            kept.append(token)
-        elif n + 1 < len(tokens) and kept and kept[-1].kind == "line":
+        if not _wraps(line, following) or (n + 1 < len(tokens) and kept and kept[-1].kind == "line"):
             kept.append(token)
     return kept
 

@@ -10,12 +10,21 @@ from intake.reading.scene import Draft, Scene
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
 
-_PRODUCT = {"l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter", "a": "product.width"}
+_PRODUCT = {
+    "l": "product.length",
+    "w": "product.width",
+    "h": "product.height",
+    "t": "product.height",
+    "o": "product.diameter",
+    "a": "product.width",
+}
 _OPENING = {"a": "space.opening_width", "w": "space.opening_width", "h": "space.opening_height"}
 _SPACE = {"a": "space.width", "l": "space.length", "w": "space.width", "d": "space.length", "h": "space.ceiling"}
 _HEIGHTS = ("rise.infeed_height", "rise.discharge_height", "rise.height", "space.ceiling")
 _LONGEST_PRODUCT = 3.5
-_BOUNDS_KEPT = frozenset({"space.length", "space.width", "space.ceiling", "space.opening_width", "space.opening_height"})
+_BOUNDS_KEPT = frozenset(
+    {"space.length", "space.width", "space.ceiling", "space.opening_width", "space.opening_height"}
+)
 _PLACES = frozenset({"up to", "over", "above", "below", "under", "lower than", "higher than"})
 
 
@@ -79,8 +88,10 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     if goes_to(before):
         return "rise.discharge_height"
     topic = topic_of(before)
+    if topic == "infeed" and "arriv" in before and "rise.infeed_height" in said:
+        return "rise.discharge_height"
     if topic in ("infeed", "discharge"):
-        return f"rise.{topic}_height" if not _crossed(before) else None
+        return f"rise.{topic}_height"
     if topic in ("high", "inlow"):
         high = topic == "high"
         if is_rise(before, behind, "") and not re.search(r"\b(?:is|at|:)(?: \w+)?$", before):
@@ -97,24 +108,33 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     return None
 
 
-def _pair_of(scene: Scene, figure: Figure, before: str, sentence: str, previous: str, down: bool, said: set[str]) -> str | None:
+def _pair_of(
+    scene: Scene, figure: Figure, before: str, sentence: str, previous: str, down: bool, said: set[str]
+) -> str | None:
     """ "30 in infeed, 12 ft out": nothing here but the end of the same sentence."""
     behind = scene.after(figure)
-    if re.match(r"^\s*\(?(?:in|on)\b(?: |$|\)|,)", behind) and "rise.infeed_height" not in said and "out" in sentence + behind + scene.sentence_text(figure.first):
+    if (
+        re.match(r"^\s*\(?(?:in|on)\b(?: |$|\)|,)", behind)
+        and "rise.infeed_height" not in said
+        and "out" in sentence + behind + scene.sentence_text(figure.first)
+    ):
         return "rise.infeed_height"
-    if re.match(r"^\s*\(?(?:out|off)\b(?: |$|\)|,)", behind) and "floor" not in behind[:12] and "ground" not in behind[:14]:
+    if (
+        re.match(r"^\s*\(?(?:out|off)\b(?: |$|\)|,)", behind)
+        and "floor" not in behind[:12]
+        and "ground" not in behind[:14]
+    ):
         return "rise.discharge_height"
     return None
 
 
-def _crossed(before: str) -> bool:
-    """True where another matter stands between the cue and the figure."""
-    return re.search(r"\b(?:minute|hour|weigh|weight|pound|door|wide|long)\b[^,]*$", before) is not None and False
-
-
 def _next_is_length(scene: Scene, figure: Figure) -> bool:
     at = scene.windows[id(figure)][1]
-    return any(other.first == at or other.begin == at for other in scene.figures if other.kind == "length" and other.first >= at and other.first < at + 3)
+    return any(
+        other.first == at or other.begin == at
+        for other in scene.figures
+        if other.kind == "length" and other.first >= at and other.first < at + 3
+    )
 
 
 def _label(scene: Scene, figure: Figure) -> str:
@@ -126,17 +146,37 @@ def _label(scene: Scene, figure: Figure) -> str:
         if letter:
             return letter
     floor = scene.windows[id(figure)][0]
-    letter, at = label_before(scene.tokens, figure.begin, floor)
+    letter, _ = label_before(scene.tokens, figure.begin, floor)
     if not letter:
         words = scene.before(figure)
-        match = re.search(r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: (?:of|is|the|a|an|our|each|case|box|product|tray|bag|it|are|at|about|around|approx|only|just|:|=|be|door|doorway|opening|ceiling|infeed|discharge|would|will|crate|tote|bottle|pallet|max|maximum|and|can)){0,5}$", words)
+        match = re.search(
+            r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: (?:of|is"
+            r"|the|a|an|our|each|case|box|product|tray|bag|it|are|at|about|around|approx|only|just|:|=|be|door"
+            r"|doorway|opening|ceiling|infeed|discharge|would|will|crate|tote|bottle|pallet|max|maximum|and"
+            r"|can)){0,5}$",
+            words,
+        )
         if match:
             word = match.group(1)
-            return {"length": "l", "width": "w", "height": "h", "depth": "d", "diameter": "o", "tall": "h", "high": "h", "wide": "w", "long": "l", "deep": "d", "thick": "t"}.get(word, "w")
+            return {
+                "length": "l",
+                "width": "w",
+                "height": "h",
+                "depth": "d",
+                "diameter": "o",
+                "tall": "h",
+                "high": "h",
+                "wide": "w",
+                "long": "l",
+                "deep": "d",
+                "thick": "t",
+            }.get(word, "w")
     return letter
 
 
-def _labelled(scene: Scene, figure: Figure, letter: str, before: str, behind: str, sentence: str, who: Travelling, down: bool) -> str | None:
+def _labelled(
+    scene: Scene, figure: Figure, letter: str, before: str, behind: str, sentence: str, who: Travelling, down: bool
+) -> str | None:
     _, after = label_behind(scene.tokens, figure.after)
     topic = topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
     if not topic:
@@ -181,20 +221,33 @@ def _two_ends(scene: Scene, figure: Figure, down: bool) -> list[Draft]:
     joined = scene.words(figure.ends[0].after, figure.ends[1].first)
     if "to" not in joined.split() and joined != "-":
         return []
-    first, second = (end.unit.worth(end.value) if end.unit else (figure.unit.worth(end.value) if figure.unit else end.value) for end in figure.ends)
+    first, second = (
+        end.unit.worth(end.value) if end.unit else (figure.unit.worth(end.value) if figure.unit else end.value)
+        for end in figure.ends
+    )
     before = scene.before(figure)
     lead = scene.words(figure.begin, figure.first) + " " + scene.words(figure.first, figure.ends[0].first)
     heights = "from" in lead.split() or before.split()[-1:] == ["from"]
     text = scene.sentence_text(figure.first)
-    moves = re.search(r"\b(?:up|down|lift|raise|elevate|lower|climb|descend|drop|rise|go|goe|going|move|take|bring|come|mezzanine|transfer|carry|convey)\b", text)
+    moves = re.search(
+        r"\b(?:up|down|lift|raise|elevate|lower|climb|descend|drop|rise|go|goe|going|move|take|bring|come"
+        r"|mezzanine|transfer|carry|convey)\b",
+        text,
+    )
     if topic_of(before) in ("space", "opening", "ceiling") or (joined == "-" and not (moves and heights)):
         return []
     if not ((heights or moves) and abs(first - second) >= 0.3 and max(first, second) >= 0.6):
         return []
-    if max(first, second) < 2.0 * min(first, second) and re.search(r"\b(?:product|case|box|size|vary|range)\b", before) and not moves:
+    if (
+        max(first, second) < 2.0 * min(first, second)
+        and re.search(r"\b(?:product|case|box|size|vary|range)\b", before)
+        and not moves
+    ):
         return []
     drafts = []
-    for name, end, value in zip(("rise.infeed_height", "rise.discharge_height"), figure.ends, (first, second), strict=True):
+    for name, end, value in zip(
+        ("rise.infeed_height", "rise.discharge_height"), figure.ends, (first, second), strict=True
+    ):
         start, stop = scene.tokens[end.first].start, scene.tokens[end.after - 1].end
         drafts.append(Draft(name, start, stop, value, value, approx=figure.approx, at=end.first, rank=6))
     return drafts

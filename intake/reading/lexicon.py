@@ -5,22 +5,66 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from rapidfuzz import fuzz, process
 
 from intake.reading.tokens import Token
 
-_FILLERS = frozenset("the a an our their its my your them it these those this that 'em em some any both of all".split())
+_FILLERS = frozenset(
+    [
+        "the",
+        "a",
+        "an",
+        "our",
+        "their",
+        "its",
+        "my",
+        "your",
+        "them",
+        "it",
+        "these",
+        "those",
+        "this",
+        "that",
+        "'em",
+        "em",
+        "some",
+        "any",
+        "both",
+        "of",
+        "all",
+    ]
+)
 _LEFT_OUT = _FILLERS - {"some", "any", "both", "of", "all"}
 """What phrases of the data are read without; the rest of the fillers count where a phrase has them."""
 _SOFT_SIGNS = frozenset({"-", "'", '"', "&", "\n", "*"})
 _GAP_MOST = 6
 _FUZZY_FROM, _FUZZY_CUT, _FUZZY_TARGET = 5, 85.0, 6
 _FUZZY_APART = 5.0
-_IN_THE_FIELDS = (
-    "ceiling mezzanine conveyor discharge infeed outfeed minute height weight length diameter doorway opening temperature"
-    " voltage product different underneath forklift pallet overhead"
-).split()
+_IN_THE_FIELDS = [
+    "ceiling",
+    "mezzanine",
+    "conveyor",
+    "discharge",
+    "infeed",
+    "outfeed",
+    "minute",
+    "height",
+    "weight",
+    "length",
+    "diameter",
+    "doorway",
+    "opening",
+    "temperature",
+    "voltage",
+    "product",
+    "different",
+    "underneath",
+    "forklift",
+    "pallet",
+    "overhead",
+]
 SWALLOWED = ""
 """The value of a hit that looks like a word of its field and is none."""
 
@@ -123,7 +167,22 @@ def _may_be_typo(word: str, target: str) -> bool:
     return target[0] == word[0] and abs(len(target) - len(word)) <= 2 and not other_form
 
 
-_NO_PLURALS = frozenset("upstairs downstairs always perhaps besides afterwards towards sometimes does yes gas lens".split())
+_NO_PLURALS = frozenset(
+    [
+        "upstairs",
+        "downstairs",
+        "always",
+        "perhaps",
+        "besides",
+        "afterwards",
+        "towards",
+        "sometimes",
+        "does",
+        "yes",
+        "gas",
+        "lens",
+    ]
+)
 
 
 def singular(word: str) -> str:
@@ -138,7 +197,11 @@ def singular(word: str) -> str:
         return word[:-2]
     if len(word) > 3 and word.endswith("s") and not word.endswith(("ss", "us", "is", "'s")):
         return word[:-1]
-    return word.removesuffix("'s") if len(word) > 4 and word.endswith("'s") and word not in ("that's", "what's", "it's") else word
+    return (
+        word.removesuffix("'s")
+        if len(word) > 4 and word.endswith("'s") and word not in ("that's", "what's", "it's")
+        else word
+    )
 
 
 def _match(elements: tuple[Element, ...], tokens: list[Token], norms: list[str], at: int) -> int | None:
@@ -173,13 +236,13 @@ def _next(element: frozenset[str], tokens: list[Token], norms: list[str], here: 
     return None
 
 
-def phrase_elements(phrase: str) -> tuple[Element, ...]:
+def phrase_elements(phrase: str, left_out: frozenset[str] = frozenset()) -> tuple[Element, ...]:
     """A phrase of the data files as elements. The first one is always words."""
     elements: list[Element] = []
     for part in phrase.casefold().replace("-", " ").split():
         if part == "..":
             elements.append(None)
-        elif part not in _LEFT_OUT:
+        elif part not in left_out:
             elements.append(frozenset(word if word.startswith("=") else singular(word) for word in part.split("|")))
     while elements and elements[0] is None:
         elements.pop(0)
@@ -198,10 +261,12 @@ def lexicon_of(folder: Path) -> Lexicon:
             rows += [(name, str(value), phrase, False) for value, phrases in table.items() for phrase in phrases]
     for name, table in shared.get("asked", {}).items():
         rows += [(name, str(value), phrase, True) for value, phrases in table.items() for phrase in phrases]
-    rows += [(name, SWALLOWED, phrase, False) for name, phrases in shared.get("swallow", {}).items() for phrase in phrases]
+    rows += [
+        (name, SWALLOWED, phrase, False) for name, phrases in shared.get("swallow", {}).items() for phrase in phrases
+    ]
     words: set[str] = set(_IN_THE_FIELDS)
     for name, value, phrase, only_asked in rows:
-        elements = phrase_elements(phrase)
+        elements = phrase_elements(phrase, frozenset() if value == SWALLOWED else _LEFT_OUT)
         if not elements or elements[0] is None:
             continue
         for word in elements[0]:
@@ -227,7 +292,7 @@ def _lists(phrases: Iterable[str]) -> tuple[tuple[str, ...], ...]:
     return tuple(sorted(spelt, key=lambda words: (-len(words), words)))
 
 
-def _toml(path: Path) -> dict[str, object] | dict[str, dict[str, object]]:
+def _toml(path: Path) -> dict[str, Any]:
     try:
         return tomllib.loads(path.read_text(encoding="utf-8"))
     except FileNotFoundError:

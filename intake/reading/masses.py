@@ -7,13 +7,24 @@ from intake.reading.scene import Draft, Question, Scene
 from intake.reading.travelling import ROUND, Travelling
 from intake.reading.units import UNITS
 
-_SQUEEZE = re.compile(r"\b(?:squeez\w*|grip\w*|clamp\w*|pinch\w*|side pressure|side force|(?:a|per|each|either|on each|on the|one|both) side|crush\w*|force|dent\w*|mark\w*|pressing)\b")
-_SIDE_BEHIND = re.compile(r"^\W*(?:of )?(?:\w+ )?(?:a|per|each|either|on each|on a|on one|on either|/) ?side\b|^\W*(?:of )?(?:squeeze|side (?:pressure|force)|grip|clamp)")
-_OTHER_MASS = re.compile(
-    r"\b(?:floor load|floor loading|floor rating|slab|capacity|payload|rated|truck|trailer|machine weigh|machine weight|crane|hoist|forklift|beam|mezzanine (?:hold|load|rating)|rack|"
-    r"(?:per|a|an|each|every) (?:day|week|shift|year|hour|month|season)|tonnage|postage|freight|shipping weight of the machine|steel plate|roll of film|net content|net weight of|fill weight|recipe|batch|silo|tank)\b"
+_SQUEEZE = re.compile(
+    r"\b(?:squeez\w*|grip\w*|clamp\w*|pinch\w*|side pressure|side force|(?:a|per|each|either|on each|on the|one"
+    r"|both) side|crush\w*|force|dent\w*|mark\w*|pressing)\b"
 )
-_FLOW_BEHIND = re.compile(r"^\W*(?:of \w+ )?(?:\w+ )?(?:per|a|an|each|every|/) ?(?:day|week|shift|year|hour|hr|h|month|season|minute|min|annum|square|sq|foot|ft|m|meter)\b")
+_SIDE_BEHIND = re.compile(
+    r"^\W*(?:of )?(?:\w+ )?(?:a|per|each|either|on each|on a|on one|on either|/) ?side\b|^\W*(?:of )?(?:squeeze"
+    r"|side (?:pressure|force)|grip|clamp)"
+)
+_OTHER_MASS = re.compile(
+    r"\b(?:floor load|floor loading|floor rating|slab|capacity|payload|rated|truck|trailer|machine weigh|machine"
+    r" weight|crane|hoist|forklift|beam|mezzanine (?:hold|load|rating)|rack|"
+    r"(?:per|a|an|each|every) (?:day|week|shift|year|hour|month|season)|tonnage|postage|freight|shipping weight"
+    r" of the machine|steel plate|roll of film|net content|net weight of|fill weight|recipe|batch|silo|tank)\b"
+)
+_FLOW_BEHIND = re.compile(
+    r"^\W*(?:of \w+ )?(?:\w+ )?(?:per|a|an|each|every|/) ?(?:day|week|shift|year|hour|hr|h|month|season|minute"
+    r"|min|annum|square|sq|foot|ft|m|meter)\b"
+)
 _HEAVIEST = re.compile(r"\b(?:heavi(?:est|er)|biggest|largest|max|maximum|worst case|big(?: one)?|large)\b")
 _LIGHTEST = re.compile(r"\b(?:light(?:est|er)?|smallest|min|minimum|little|small)\b")
 _MASS_MOST = 3000.0
@@ -53,7 +64,9 @@ def _is_squeeze(scene: Scene, figure: Figure, before: str, behind: str) -> bool:
 def _squeeze(scene: Scene, figure: Figure, before: str) -> Draft | None:
     behind = scene.after(figure)
     context = scene.sentence_text(figure.first)
-    if figure.kind == "force" and not (_SQUEEZE.search(context) or "handling.squeeze_limit" in scene.asked or _SIDE_BEHIND.match(behind)):
+    if figure.kind == "force" and not (
+        _SQUEEZE.search(context) or "handling.squeeze_limit" in scene.asked or _SIDE_BEHIND.match(behind)
+    ):
         return None
     draft = scene.draft("handling.squeeze_limit", figure)
     if figure.kind == "mass" and figure.unit is not None:
@@ -70,7 +83,9 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
     if not 0 < figure.value <= _MASS_MOST or _FLOW_BEHIND.match(behind):
         return False
     clause = re.split(r"[,;]", before)[-1]
-    if _OTHER_MASS.search(clause) or re.match(r"^\W*(?:floor|capacity|payload|truck|crane|rating|per (?:day|week))", behind):
+    if _OTHER_MASS.search(clause) or re.match(
+        r"^\W*(?:floor|capacity|payload|truck|crane|rating|per (?:day|week))", behind
+    ):
         return False
     kind = _container_behind(scene, figure, who)
     if kind in ROUND and figure.unit is not None and figure.unit.name == "oz" and not re.search(r"\bweigh", before):
@@ -113,7 +128,13 @@ def _which_ton(scene: Scene, figure: Figure) -> Question:
 def _lightest_to_heaviest(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[Draft | Question]:
     """ "Lightest 8, heaviest 14 kg" is one spread; a weight with its conversion counts once."""
     if len(weights) > 1:
-        full = [pair for pair in weights if not re.search(r"\bempt(?:y|ie|ies)\b", scene.before(pair[0])[-40:] + re.split("[,;.]", scene.after(pair[0]))[0][:14])]
+        full = [
+            pair
+            for pair in weights
+            if not re.search(
+                r"\bempt(?:y|ie|ies)\b", scene.before(pair[0])[-40:] + re.split("[,;.]", scene.after(pair[0]))[0][:14]
+            )
+        ]
         weights = full or weights
     kept: list[tuple[Figure, Draft]] = []
     for figure, draft in weights:

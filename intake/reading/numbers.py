@@ -7,13 +7,33 @@ from intake.reading.tokens import VULGAR, Token
 _ONES = {
     word: float(n)
     for n, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen"
-        " seventeen eighteen nineteen".split()
+        [
+            "zero",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen",
+        ]
     )
 }
 _TENS = {
     word: 10.0 * n
-    for n, word in enumerate("twenty thirty forty fifty sixty seventy eighty ninety".split(), 2)
+    for n, word in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
 } | {"fourty": 40.0}
 _SCALES = {"hundred": 100.0, "thousand": 1e3, "million": 1e6, "billion": 1e9, "grand": 1e3}
 _COUNTED = {"dozen": 12.0, "dozens": 12.0, "gross": 144.0}
@@ -205,9 +225,9 @@ def _cardinal(tokens: list[Token], at: int, value: float | None = None) -> tuple
     last = 0.0  # the size of the last small word: after "twenty" only 1 to 9 may follow
     while after < len(tokens):
         word, step = tokens[after].text, 1
-        if word in ("and", "&") and last >= 100 and _text(tokens, after + 1) in _WHOLE_WORDS:
-            word, step = tokens[after + 1].text, 2
-        elif word == "," and last >= 1000 and _text(tokens, after + 1) in _WHOLE_WORDS:
+        if (word in ("and", "&") and last >= 100 and _text(tokens, after + 1) in _WHOLE_WORDS) or (
+            word == "," and last >= 1000 and _text(tokens, after + 1) in _WHOLE_WORDS
+        ):
             word, step = tokens[after + 1].text, 2
         elif word == "-" and _glued(tokens, after) and _glued(tokens, after + 1) and last in _TENS.values():
             if _text(tokens, after + 1) not in _ONES:

@@ -1,10 +1,11 @@
 """Every quantity in a text, whatever field it may belong to."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from intake.reading.figures import Figure, figures_of
 from intake.reading.fold import Folded, fold
+from intake.reading.portions import portions
 from intake.reading.tokens import Token, tokens_of
 from intake.reading.units import CANONICAL
 
@@ -40,9 +41,16 @@ def quantities(text: str) -> list[Quantity]:
     >>> [(q.low, q.kind, q.said) for q in quantities("12'6\\" at 40 cases a minute")]
     [(3.81, 'length', '12\\'6"'), (40.0, 'rate', '40 cases a minute')]
     """
-    folded = fold(text)
-    tokens = tokens_of(folded)
-    return [quantity for figure in figures_of(tokens, folded) if (quantity := _quantity(figure, tokens, folded))]
+    found: list[Quantity] = []
+    for offset, piece in portions(text):
+        folded = fold(piece)
+        tokens = tokens_of(folded)
+        for figure in figures_of(tokens, folded):
+            quantity = _quantity(figure, tokens, folded)
+            if quantity is not None:
+                moved = (quantity.span[0] + offset, quantity.span[1] + offset)
+                found.append(replace(quantity, span=moved) if offset else quantity)
+    return found
 
 
 def _quantity(figure: Figure, tokens: list[Token], folded: Folded) -> Quantity | None:

@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Sequence
+from pathlib import Path
 
 from intake.reading.answers import answer_drafts
 from intake.reading.choices import choice_drafts, open_draft
@@ -16,6 +17,7 @@ from intake.reading.hours import hours_drafts, shifts_question, weeks_drafts
 from intake.reading.lengths import length_drafts
 from intake.reading.masses import mass_drafts
 from intake.reading.materials import surface_drafts
+from intake.reading.portions import portions
 from intake.reading.scene import Draft, Question, Scene, scene_of
 from intake.reading.sizes import number_sizes
 from intake.reading.supply import supply_drafts
@@ -38,9 +40,16 @@ def read(
     Never raises on what somebody typed. Raises FolderError for a folder that is none.
     """
     names = (asked,) if isinstance(asked, str) else tuple(asked or ())
-    if not text.strip():
-        return Heard()
-    scene = scene_of(text, names, questions_folder(questions))
+    folder = questions_folder(questions)
+    heard = [_portion(piece, offset, names, folder) for offset, piece in portions(text) if piece.strip()]
+    if len(heard) <= 1:
+        return heard[0] if heard else Heard()
+    return _joined(heard)
+
+
+def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> Heard:
+    """What one portion gives; spans in the whole text."""
+    scene = scene_of(text, asked, folder, offset)
     corrects = apply_corrections(scene)
     items = _all_items(scene)
     drafts = [item for item in items if isinstance(item, Draft)]
@@ -49,8 +58,30 @@ def read(
     facts = tuple(_fact(scene, draft) for draft in sorted(kept, key=lambda d: (d.start, d.field)))
     said = {fact.field for fact in facts if fact.size == 1}
     asked_back = tuple(_doubt(scene, question) for question in [*doubts, *clashes] if question.field not in said)
-    places = [(item.start, item.end) for item in (*kept, *doubts, *clashes)]
+    places = [(draft.start, draft.end) for draft in kept]
+    places += [(question.start, question.end) for question in (*doubts, *clashes)]
     return Heard(facts=facts, doubts=_once(asked_back), unread=unread_pieces(scene, places), corrects=corrects)
+
+
+def _joined(heard: list[Heard]) -> Heard:
+    """The portions of a long paste as one: what was said first stands, a different figure later is asked back."""
+    facts: dict[tuple[str, int], Fact] = {}
+    doubts: list[Doubt] = []
+    for part in heard:
+        for fact in part.facts:
+            first = facts.setdefault((fact.field, fact.size), fact)
+            if not first.same_as(fact):
+                why, ask = sentence("two_values", fact.said, {"first": first.said, "second": fact.said})
+                doubts.append(
+                    Doubt(field=fact.field, said=fact.said, why=why, ask=ask, span=fact.span, options=(first, fact))
+                )
+        doubts += [doubt for doubt in part.doubts if (doubt.field, 1) not in facts]
+    return Heard(
+        facts=tuple(facts.values()),
+        doubts=_once(tuple(doubts)),
+        unread=tuple(piece for part in heard for piece in part.unread),
+        corrects=any(part.corrects for part in heard),
+    )
 
 
 def _all_items(scene: Scene) -> list[Draft | Question]:
@@ -113,11 +144,14 @@ def _same(a: Draft, b: Draft) -> bool:
     if a.value is not None or b.value is not None:
         return a.value == b.value
     pairs = ((a.low, b.low), (a.high, b.high))
-    return all((x is None) == (y is None) and (x is None or y is None or abs(x - y) <= 0.021 * max(abs(x), abs(y), 1e-9)) for x, y in pairs)
+    return all(
+        (x is None) == (y is None) and (x is None or y is None or abs(x - y) <= 0.021 * max(abs(x), abs(y), 1e-9))
+        for x, y in pairs
+    )
 
 
 def _fact(scene: Scene, draft: Draft) -> Fact:
-    span = scene.folded.span(draft.start, draft.end)
+    span = scene.span(draft.start, draft.end)
     low, high = _tidy(draft.low), _tidy(draft.high)
     two_ends = low is not None and high is not None and low != high
     said = scene.folded.said(draft.start, draft.end)
@@ -144,7 +178,7 @@ def _doubt(scene: Scene, question: Question) -> Doubt:
         words = {"first": pair[0], "second": pair[1]}
     why, ask = sentence(question.id, said, words)
     options = tuple(_fact(scene, option) for option in question.options)
-    span = scene.folded.span(question.start, question.end)
+    span = scene.span(question.start, question.end)
     return Doubt(field=question.field, said=said, why=why, ask=ask, span=span, options=options)
 
 

@@ -1,7 +1,8 @@
-"""One message laid open: its tokens, figures, groups, sentences and word hits, for the modules that give them fields."""
+"""One message laid open: its tokens, figures, groups, sentences and word hits, for those that give them fields."""
 
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from dataclasses import field as part
 from pathlib import Path
 
 from intake.reading.figures import Figure, figures_of
@@ -40,7 +41,7 @@ class Question:
     start: int
     end: int
     id: str
-    words: dict[str, str] = field(default_factory=dict)
+    words: dict[str, str] = part(default_factory=dict)
     options: tuple[Draft, ...] = ()
 
 
@@ -61,17 +62,18 @@ class Scene:
     sentence_at: list[int]
     signed: list[tuple[int, int]]
     quoted: list[tuple[int, int]]
-    used: set[int] = field(default_factory=set)
+    used: set[int] = part(default_factory=set)
     """Identities of the figures that a fact or a doubt has used, or that are none of the need."""
-    used_hits: set[int] = field(default_factory=set)
+    used_hits: set[int] = part(default_factory=set)
     imperial: bool = False
     metric: bool = False
-    windows: dict[int, tuple[int, int]] = field(default_factory=dict)
+    windows: dict[int, tuple[int, int]] = part(default_factory=dict)
     """For each figure the tokens where its words begin and end: not beyond its neighbours and its sentence."""
-    group_at: dict[int, Group] = field(default_factory=dict)
-    rate_figures: list[Figure] = field(default_factory=list)
-    starts: list[int] = field(default_factory=list)
-    order: dict[int, int] = field(default_factory=dict)
+    group_at: dict[int, Group] = part(default_factory=dict)
+    rate_figures: list[Figure] = part(default_factory=list)
+    starts: list[int] = part(default_factory=list)
+    order: dict[int, int] = part(default_factory=dict)
+    offset: int = 0
 
     @property
     def shadow(self) -> str:
@@ -83,7 +85,7 @@ class Scene:
         return self.sentences[self.sentence_at[at]]
 
     def before(self, figure: Figure) -> str:
-        """The words between the figure before (or the sentence's beginning) and the number of this one, normal forms."""
+        """The words from the figure before (or the sentence's beginning) to this one's number, in normal form."""
         return self.words(self.windows[id(figure)][0], figure.first)
 
     def after(self, figure: Figure) -> str:
@@ -105,6 +107,11 @@ class Scene:
         if at and self.tokens[at - 1].end > place:
             return at - 1
         return at if at < len(self.tokens) else None
+
+    def span(self, start: int, end: int) -> tuple[int, int]:
+        """A place in the shadow as one in the text as received."""
+        first, last = self.folded.span(start, end)
+        return first + self.offset, last + self.offset
 
     def words(self, first: int, after: int) -> str:
         """Tokens in their normal forms with single spaces."""
@@ -143,8 +150,8 @@ class Scene:
         ]
 
 
-def scene_of(text: str, asked: tuple[str, ...], folder: Path) -> Scene:
-    """Lay a message open."""
+def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -> Scene:
+    """Lay a message open. `offset`: where it begins in a longer text."""
     folded = fold(text)
     lexicon = lexicon_of(folder)
     tokens = unwrapped(tokens_of(folded), folded.shadow)
@@ -170,6 +177,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path) -> Scene:
     scene.metric = bool(names & {"kg", "g", "mm", "cm", "m", "degC", "bar"})
     scene.windows = _windows(figures, sentences, sentence_at)
     scene.order = {id(figure): n for n, figure in enumerate(figures)}
+    scene.offset = offset
     scene.starts = [token.start for token in tokens]
     scene.rate_figures = [figure for figure in figures if figure.per is not None]
     scene.group_at = {id(figure): group for group in groups for figure in group.figures}

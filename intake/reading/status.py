@@ -6,46 +6,87 @@ from intake.reading.layout import Sentence
 from intake.reading.tokens import Token
 
 _CAPABLE = re.compile(
-    r"^\W*(?:(?:hi|hello|hey|ok|okay|also|and|so|but|or|now|oh|well|btw|by the way|one more thing|just curious|curious|quick question|question)\W+)*"
+    r"^\W*(?:(?:hi|hello|hey|ok|okay|also|and|so|but|or|now|oh|well|btw|by the way|one more thing|just curious"
+    r"|curious|quick question|question)\W+)*"
     r"(?:(?:can|could|does|do|did|is|are|will|would|should|may|has|have|must)(?:n't)?\b(?! be\b| have )"
-    r"|what|how|which|when|where|why|who|whose|any (?:chance|way|problem)|what's|whats|how's|is there|are there|possible)\b"
+    r"|what|how|which|when|where|why|who|whose|any (?:chance|way|problem)|what's|whats|how's|is there|are there"
+    r"|possible)\b"
 )
 _NEED = re.compile(
-    r"\b(?:our|my|ours)\b|\bfor us\b|\b(?:something|anything|a machine|machines?|equipment|solution|a lift|a conveyor|a way|way|"
+    r"\b(?:our|my|ours)\b|\bfor us\b|\b(?:something|anything|a machine|machines?|equipment|solution|a lift|a"
+    r" conveyor|a way|way|"
     r"options?|one|unit|product)\b.{0,30}\b(?:to|for|that can|that could|that would|which can|that|capable of) "
     r"(?:lift|mov|rais|bring|tak|carry|convey|elevat|lower|get|handl|go|do|transport|transfer)\w*"
     r"|\b(?:recommend|suggest|help|propose|quote)\b.{0,60}\b(?:for|with|to|us|me)\b"
-    r"|\bhow (?:do|can|would|could|should) (?:we|i)\b|\bneed to\b|\bwe (?:have|need|want|run|make|pack|are|would like)\b|\bwe're\b"
+    r"|\bhow (?:do|can|would|could|should) (?:we|i)\b|\bneed to\b|\bwe (?:have|need|want|run|make|pack|are|would"
+    r" like)\b|\bwe're\b"
 )
 _SAYING = re.compile(
-    r"\b(?:wonder(?:ing)?|curious|want to know|would like to know|tell me|let me know|ask(?:ing|ed)?|not sure|unsure|know) (?:if|whether)\b"
+    r"\b(?:wonder(?:ing)?|curious|want to know|would like to know|tell me|let me know|ask(?:ing|ed)?|not sure"
+    r"|unsure|know) (?:if|whether)\b"
     r"|\bis it (?:ok|okay|possible|a problem)\b"
 )
 _OPENS_QUESTION = re.compile(
-    r"^\W*(?:(?:also|and|so|but|or)\W+)?(?:can|could|does|will|would|do) (?:it|they|that|this|these|those|your|you|the machine|the lift|anyone)\b"
+    r"^\W*(?:(?:also|and|so|but|or)\W+)?(?:can|could|does|will|would|do) (?:it|they|that|this|these|those|your"
+    r"|you|the machine|the lift|anyone)\b"
 )
 _PART_QUESTION = re.compile(
-    r"(?:,|;|:| -|\(|\bbut|\band|\bor|\bso)\s+(?:and |but |so |or )?(?:can|could|does|do|is|are|will|would|what|how|which|any chance|ok to|possible|is that|would that|doable)\b"
+    r"(?:,|;|:| -|\(|\bbut|\band|\bor|\bso)\s+(?:and |but |so |or )?(?:can|could|does|do|is|are|will|would|what"
+    r"|how|which|any chance|ok to|possible|is that|would that|doable)\b"
 )
 _SUPPOSED = re.compile(
-    r"\bif (?:we|you|it|they|i|our|the|there|things|sales|this|that|demand|volume|management|marketing)(?:'d|'re)? (?:\w+ ){0,2}?(?:went|go|goes|were|was|ever|add|adds|added|switch\w*|chang\w+|double\w*|"
-    r"move[ds]?|got|get|gets|could|used|use|needed|need|needs|decide\w*|bought|buy|run|ran|had|would|grew|grow|grows|make|made|take|took|put|increase\w*|want\w*|do|did|pick\w*|land\w*|win|won|choose|chose|ask\w*|raise[ds]?|tried|try|drop\w*|started|start|swap\w*|comes?|came|can|stay\w*|expand\w*|bump\w*)\b"
-    r"|\bwhat if\b|\bwhat about\b|\bhow about\b|\bsuppos\w+\b|\bhypothetical\w*|\bsomeday\b|\bsome day\b|\bone day\b|\bimagine\b|\bsay we\b|\blet's say\b|\blets say\b|\bwere to\b|\bin case we\b"
-    r"|\b(?:we|they|i|management|marketing|boss|sales|owner|somebody|someone)(?:'ve|'re|'d)? (?:have |had |has |are |were |was |is |been |once |also |even |did |briefly )*(?:thought|thinking|think|talked|talking|consider\w*|toyed|toying|looked|dream\w*|discuss\w*|debat\w+|played|joke\w*) (?:about|of|with|at|into|going|switching|adding|moving|a|an|the|[a-z]+ing)\b"
-    r"|\bmight (?:go|add|switch|change|move|someday|eventually|one day|later|want to go|get|need to go|expand|bump|increase)\b|\bmay (?:switch|add|change|move) (?:to|later)\b"
-    r"|\bwould (?:be nice|love|rather) (?:to|if)\b|\bin theory\b|\bunless we\b|\bcould (?:switch|change|move|go) to\b|\bwish\b|\bpossibly later\b|\bdown the road\b"
+    r"\bif (?:we|you|it|they|i|our|the|there|things|sales|this|that|demand|volume|management|marketing)(?:'d"
+    r"|'re)? (?:\w+ ){0,2}?(?:went|go|goes|were|was|ever|add|adds|added|switch\w*|chang\w+|double\w*|"
+    r"move[ds]?|got|get|gets|could|used|use|needed|need|needs|decide\w*|bought|buy|run|ran|had|would|grew|grow"
+    r"|grows|make|made|take|took|put|increase\w*|want\w*|do|did|pick\w*|land\w*|win|won|choose|chose|ask\w*"
+    r"|raise[ds]?|tried|try|drop\w*|started|start|swap\w*|comes?|came|can|stay\w*|expand\w*|bump\w*)\b"
+    r"|\bwhat if\b|\bwhat about\b|\bhow about\b|\bsuppos\w+\b|\bhypothetical\w*|\bsomeday\b|\bsome day\b|\bone"
+    r" day\b|\bimagine\b|\bsay we\b|\blet's say\b|\blets say\b|\bwere to\b|\bin case we\b"
+    r"|\b(?:we|they|i|management|marketing|boss|sales|owner|somebody|someone)(?:'ve|'re|'d)? (?:have |had |has "
+    r"|are |were |was |is |been |once |also |even |did |briefly )*(?:thought|thinking|think|talked|talking"
+    r"|consider\w*|toyed|toying|looked|dream\w*|discuss\w*|debat\w+|played|joke\w*) (?:about|of|with|at|into"
+    r"|going|switching|adding|moving|a|an|the|[a-z]+ing)\b"
+    r"|\bmight (?:go|add|switch|change|move|someday|eventually|one day|later|want to go|get|need to go|expand"
+    r"|bump|increase)\b|\bmay (?:switch|add|change|move) (?:to|later)\b"
+    r"|\bwould (?:be nice|love|rather) (?:to|if)\b|\bin theory\b|\bunless we\b|\bcould (?:switch|change|move|go)"
+    r" to\b|\bwish\b|\bpossibly later\b|\bdown the road\b"
 )
-_BENIGN_IF = re.compile(r"\bif (?:that|it) helps\b|\bif possible\b|\bif it matters\b|\bif i (?:remember|recall)\b|\bif (?:you|u) (?:ask|need|want|must)\b")
+_BENIGN_IF = re.compile(
+    r"\bif (?:that|it) helps\b|\bif possible\b|\bif it matters\b|\bif i (?:remember|recall)\b|\bif (?:you|u)"
+    r" (?:ask|need|want|must)\b"
+)
 _PAST = re.compile(
-    r"\bused to\b|\b(?:last|previous|past) (?:year|month|week|time|quote|quarter|season|summer|winter|job|project|machine|vendor|supplier|plant|owner|spring|fall|decade)\b|\bpreviously\b|\bformerly\b|\bin the past\b"
-    r"|\b(?:years|months|weeks|days|decades) ago\b|\bback (?:in|then|when)\b|\boriginally\b|\bthe (?:old|previous|former|first|earlier|original) (?:machine|line|lift|unit|ones?|conveyor|elevator|spiral|system|plant|boxes|box|case|cases|spec|setup|quote|vendor|building|bags?|trays?|layout|drawing|manual|contraption|hoist|product|incline)\b"
-    r"|\bour (?:old|previous|former|last) \w+\b|\bthe old\b|\bin (?:19|20)\d\d\b|\byesterday\b|\bwas (?:built|made|bought|installed|designed|rated|quoted|sized)\b|\bbefore the (?:move|change|fire|flood|expansion)\b|\bback home\b|\bno longer\b|\bwe had (?:a|an|one)\b|\bin the old days\b|\bbefore we\b|\bused before\b|\bhad been\b|\buntil (?:last|now|recently|this)\b"
+    r"\bused to\b|\b(?:last|previous|past) (?:year|month|week|time|quote|quarter|season|summer|winter|job"
+    r"|project|machine|vendor|supplier|plant|owner|spring|fall|decade)\b|\bpreviously\b|\bformerly\b|\bin the"
+    r" past\b"
+    r"|\b(?:years|months|weeks|days|decades) ago\b|\bback (?:in|then|when)\b|\boriginally\b|\bthe (?:old"
+    r"|previous|former|first|earlier|original) (?:machine|line|lift|unit|ones?|conveyor|elevator|spiral|system"
+    r"|plant|boxes|box|case|cases|spec|setup|quote|vendor|building|bags?|trays?|layout|drawing|manual"
+    r"|contraption|hoist|product|incline)\b"
+    r"|\bour (?:old|previous|former|last) \w+\b|\bthe old\b|\bin (?:19|20)\d\d\b|\byesterday\b|\bwas (?:built"
+    r"|made|bought|installed|designed|rated|quoted|sized)\b|\bbefore the (?:move|change|fire|flood|expansion)\b"
+    r"|\bback home\b|\bno longer\b|\bwe had (?:a|an|one)\b|\bin the old days\b|\bbefore we\b|\bused before\b"
+    r"|\bhad been\b|\buntil (?:last|now|recently|this)\b"
 )
 _OTHER = re.compile(
-    r"\b(?:the|our|on the|at the|an|that|their|my|your) other (?:line|lines|plant|machine|site|one|lift|building|product|conveyor|unit|elevator|project|facility|spiral|vendor|supplier|room|side of town|job|company)\b|\banother (?:line|plant|machine|vendor|project|site|company|supplier|building|unit|lift|one of our)\b|\bsister (?:plant|company|site|line|factory)\b"
-    r"|\bcompetitors?\b|\bcompetitor's\b|\bdifferent (?:line|plant|project|machine|building|site|job)\b|\bneighbou?rs?\b|\b(?:existing|current|present|present day) (?:machine|lift|elevator|spiral|unit|hoist|equipment|incline|bucket|system|one|contraption|setup|lifter|freight elevator|vertical|belt)\b|\bthe one (?:in|at) (?:ohio|texas|iowa|our|the)\b"
-    r"|\b(?:machine|line|lift|unit|conveyor|elevator|one) (?:next door|across the (?:street|hall|road|aisle)|over there|at the (?:show|booth|trade show))\b|\byour (?:brochure|website|web site|web page|webpage|catalog|catalogue|video|ad|flyer|colleague|demo|competitor|booth|machine at|unit at|site says|rep|salesman|show)\b|\b(?:saw|seen|watched) (?:one|a|your|the|it)\b|\bfreight elevator\b|\bbuilding next\b|\b(?:at|in) (?:our|the) (?:\w+ )?(?:plant|site|facility|factory|dc|warehouse) in \w+\b|\bthe palletizer (?:does|runs|is)\b|\bthe (?:wrapper|filler|packer|labeler|oven|robot|palletizer|case packer|depalletizer|truck|trucks|crane|compressor|boiler|silo|generator|transformer|elevator|freight elevator|hoist) (?:is|does|has|runs at|draws|weighs|was|can|handles|itself)\b"
-    r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|boss|desk|office|kid|son|dog|van)\b|\bother vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
+    r"\b(?:the|our|on the|at the|an|that|their|my|your) other (?:line|lines|plant|machine|site|one|lift|building"
+    r"|product|conveyor|unit|elevator|project|facility|spiral|vendor|supplier|room|side of town|job|company)\b"
+    r"|\banother (?:line|plant|machine|vendor|project|site|company|supplier|building|unit|lift|one of our)\b"
+    r"|\bsister (?:plant|company|site|line|factory)\b"
+    r"|\bcompetitors?\b|\bcompetitor's\b|\bdifferent (?:line|plant|project|machine|building|site|job)\b"
+    r"|\bneighbou?rs?\b|\b(?:existing|current|present|present day) (?:machine|lift|elevator|spiral|unit|hoist"
+    r"|equipment|incline|bucket|system|one|contraption|setup|lifter|freight elevator|vertical|belt)\b|\bthe one"
+    r" (?:in|at) (?:ohio|texas|iowa|our|the)\b"
+    r"|\b(?:machine|line|lift|unit|conveyor|elevator|one) (?:next door|across the (?:street|hall|road|aisle)"
+    r"|over there|at the (?:show|booth|trade show))\b|\byour (?:brochure|website|web site|web page|webpage"
+    r"|catalog|catalogue|video|ad|flyer|colleague|demo|competitor|booth|machine at|unit at|site says|rep"
+    r"|salesman|show)\b|\b(?:saw|seen|watched) (?:one|a|your|the|it)\b|\bfreight elevator\b|\bbuilding next\b"
+    r"|\b(?:at|in) (?:our|the) (?:\w+ )?(?:plant|site|facility|factory|dc|warehouse) in \w+\b|\bthe palletizer"
+    r" (?:does|runs|is)\b|\bthe (?:wrapper|filler|packer|labeler|oven|robot|palletizer|case packer|depalletizer"
+    r"|truck|trucks|crane|compressor|boiler|silo|generator|transformer|elevator|freight elevator|hoist) (?:is"
+    r"|does|has|runs at|draws|weighs|was|can|handles|itself)\b"
+    r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|boss|desk|office|kid|son|dog|van)\b|\bother"
+    r" vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
 )
 _STOPS_STATUS = frozenset({",", ";", "(", ")", "but", "now", "whereas", "while", "however", "though", "yet"})
 
@@ -72,9 +113,7 @@ def _questions(status: list[str], tokens: list[Token], sentence: Sentence, text:
         begin = 0
     else:
         saying = _SAYING.search(text)
-        part = None
-        for part in _PART_QUESTION.finditer(text):
-            pass
+        part = next(reversed([*_PART_QUESTION.finditer(text)]), None)
         if saying is not None:
             begin = saying.start()
         elif part is not None and sentence.question:
@@ -113,7 +152,26 @@ def _spread(status: list[str], tokens: list[Token], sentence: Sentence, start: i
 def _stops(tokens: list[Token], at: int, sentence: Sentence, word: str) -> bool:
     text = tokens[at].text
     if text in _STOPS_STATUS:
-        return not (text == "now" and word == "supposed" and False)
+        return True
     if text == "and" and at + 1 < sentence.after:
-        return tokens[at + 1].text in ("we", "i", "now", "need", "must", "this", "it", "our", "the", "they", "these", "here", "today")
-    return text == "-" and at + 1 < sentence.after and tokens[at].start > tokens[at - 1].end and tokens[at].end < tokens[at + 1].start
+        return tokens[at + 1].text in (
+            "we",
+            "i",
+            "now",
+            "need",
+            "must",
+            "this",
+            "it",
+            "our",
+            "the",
+            "they",
+            "these",
+            "here",
+            "today",
+        )
+    return (
+        text == "-"
+        and at + 1 < sentence.after
+        and tokens[at].start > tokens[at - 1].end
+        and tokens[at].end < tokens[at + 1].start
+    )

@@ -3,17 +3,137 @@
 from intake.reading.tokens import Token
 
 _CURRENCY = frozenset({"$", "€", "£", "¥", "usd", "eur", "gbp", "chf", "rmb", "inr"})
-_MONEY_BEHIND = frozenset("dollars dollar bucks euros euro eur usd gbp cents cent € £ quid".split())
-_LABELS = frozenset(
-    "po p.o rfq ref no nr building bldg line dock suite ste room rm ext extension section sect sec item rev revision"
-    " version drawing dwg part sku model order quote job ticket page step option serial zone bay aisle gate booth"
-    " plant unit machine station unit. isbn figure fig chapter claim table id lot batch hall cell iso en din class"
-    " highway exit route".split()
+_MONEY_BEHIND = frozenset(
+    ["dollars", "dollar", "bucks", "euros", "euro", "eur", "usd", "gbp", "cents", "cent", "€", "£", "quid"]
 )
-_LABELS_MAY_COUNT = frozenset({"line", "room", "dock", "gate", "machine", "unit", "zone", "no", "sec", "part", "order", "plant", "section", "step", "bay", "option", "class", "table", "item", "en", "cell", "hall", "version", "model", "building", "job", "batch", "aisle", "station"})
+_LABELS = frozenset(
+    [
+        "po",
+        "p.o",
+        "rfq",
+        "ref",
+        "no",
+        "nr",
+        "building",
+        "bldg",
+        "line",
+        "dock",
+        "suite",
+        "ste",
+        "room",
+        "rm",
+        "ext",
+        "extension",
+        "section",
+        "sect",
+        "sec",
+        "item",
+        "rev",
+        "revision",
+        "version",
+        "drawing",
+        "dwg",
+        "part",
+        "sku",
+        "model",
+        "order",
+        "quote",
+        "job",
+        "ticket",
+        "page",
+        "step",
+        "option",
+        "serial",
+        "zone",
+        "bay",
+        "aisle",
+        "gate",
+        "booth",
+        "plant",
+        "unit",
+        "machine",
+        "station",
+        "unit.",
+        "isbn",
+        "figure",
+        "fig",
+        "chapter",
+        "claim",
+        "table",
+        "id",
+        "lot",
+        "batch",
+        "hall",
+        "cell",
+        "iso",
+        "en",
+        "din",
+        "class",
+        "highway",
+        "exit",
+        "route",
+    ]
+)
+_LABELS_MAY_COUNT = frozenset(
+    {
+        "line",
+        "room",
+        "dock",
+        "gate",
+        "machine",
+        "unit",
+        "zone",
+        "no",
+        "sec",
+        "part",
+        "order",
+        "plant",
+        "section",
+        "step",
+        "bay",
+        "option",
+        "class",
+        "table",
+        "item",
+        "en",
+        "cell",
+        "hall",
+        "version",
+        "model",
+        "building",
+        "job",
+        "batch",
+        "aisle",
+        "station",
+    }
+)
 _MONTHS = frozenset(
-    "january february march april may june july august september october november december jan feb mar apr jun jul aug"
-    " sep sept oct nov dec".split()
+    [
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+        "jan",
+        "feb",
+        "mar",
+        "apr",
+        "jun",
+        "jul",
+        "aug",
+        "sep",
+        "sept",
+        "oct",
+        "nov",
+        "dec",
+    ]
 )
 _ORDINAL = frozenset({"st", "nd", "rd", "th"})
 
@@ -68,7 +188,27 @@ def _grown_together(tokens: list[Token], at: int) -> bool:
     if before.text == "#":
         return at < 2 or tokens[at - 2].kind != "number" or tokens[at - 2].end < before.start
     if before.kind == "word":
-        if before.text in ("x", "ø", "h", "l", "w", "d", "ft", "in", "lb", "m", "min", "by", "feet", "kg", "lbs", "cm", "mm", "foot", "hr"):
+        if before.text in (
+            "x",
+            "ø",
+            "h",
+            "l",
+            "w",
+            "d",
+            "ft",
+            "in",
+            "lb",
+            "m",
+            "min",
+            "by",
+            "feet",
+            "kg",
+            "lbs",
+            "cm",
+            "mm",
+            "foot",
+            "hr",
+        ):
             alone = at < 2 or tokens[at - 2].end < before.start
             return alone and before.text not in ("x", "ø", "h", "l", "w", "d")
         return True
@@ -129,7 +269,7 @@ def _chain_end(tokens: list[Token], at: int) -> int:
 def _fraction_chain(tokens: list[Token], first: int, last: int) -> bool:
     """5-1/2 and 31-1/2 are mixed numbers; 480/3/60 is a supply; 2-3/4."""
     signs = [tokens[n].text for n in range(first + 1, last, 2)]
-    return signs == ["-", "/"] or signs == ["-", "/", "-", "/"] or signs[:1] == ["/"] and _supply(tokens, first, last)
+    return signs == ["-", "/"] or signs == ["-", "/", "-", "/"] or (signs[:1] == ["/"] and _supply(tokens, first, last))
 
 
 def _supply(tokens: list[Token], first: int, last: int) -> bool:
@@ -149,16 +289,73 @@ def _labelled(tokens: list[Token], at: int) -> int:
     plain = text.isdigit()
     if plain and word in _LABELS and (skip == at - 1 or before != ":"):
         behind = tokens[at + 1].text if at + 1 < len(tokens) else ""
-        unit = behind in ("x", "ft", "in", "'", '"', "mm", "cm", "m", "kg", "lb", "lbs", "/", "per", "cases", "a", "f", "°", "degrees", "feet", "inches", "c", "hz", "v", "volt", "volts", "-", "min")
+        unit = behind in (
+            "x",
+            "ft",
+            "in",
+            "'",
+            '"',
+            "mm",
+            "cm",
+            "m",
+            "kg",
+            "lb",
+            "lbs",
+            "/",
+            "per",
+            "cases",
+            "a",
+            "f",
+            "°",
+            "degrees",
+            "feet",
+            "inches",
+            "c",
+            "hz",
+            "v",
+            "volt",
+            "volts",
+            "-",
+            "min",
+        )
         if word not in _LABELS_MAY_COUNT or not unit:
             return at + 1
-    if word in _MONTHS and plain and len(text) <= 4 and not (word == "may" and skip == at - 1 and at >= 2 and False):
+    if word in _MONTHS and plain and len(text) <= 4:
         return at + 1 if word != "may" or (len(text) <= 2 and _is_day(tokens, at)) else at
-    if plain and len(text) == 4 and text[:2] in ("19", "20") and word in ("in", "since", "from", "until", "by", "of", "show", "year", "fall", "spring", "summer", "winter", "late", "early", "mid", "for"):
+    if (
+        plain
+        and len(text) == 4
+        and text[:2] in ("19", "20")
+        and word
+        in (
+            "in",
+            "since",
+            "from",
+            "until",
+            "by",
+            "of",
+            "show",
+            "year",
+            "fall",
+            "spring",
+            "summer",
+            "winter",
+            "late",
+            "early",
+            "mid",
+            "for",
+        )
+    ):
         unit_behind = at + 1 < len(tokens) and (tokens[at + 1].kind == "word" or tokens[at + 1].text in "/'\"")
         if not unit_behind or tokens[at + 1].text in ("and", "or", "we", "but", "the", "so", "they", "with", "as", "i"):
             return at + 1
-    if at + 1 < len(tokens) and tokens[at + 1].text in _MONTHS and plain and len(text) <= 2 and tokens[at + 1].text not in ("may", "mar"):
+    if (
+        at + 1 < len(tokens)
+        and tokens[at + 1].text in _MONTHS
+        and plain
+        and len(text) <= 2
+        and tokens[at + 1].text not in ("may", "mar")
+    ):
         return at + 2
     return at
 

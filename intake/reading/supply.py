@@ -7,7 +7,9 @@ from intake.reading.scene import Draft, Scene
 _SUPPLY = re.compile(r"\b(\d{3}) ?(?:v|volt|vac)? ?/ ?([13])(?: ?(?:ph|phase|ø))? ?/ ?(50|60)\b")
 _PHASES = re.compile(r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 x (?=\d{3} ?v)")
 _MAINS_LEAST, _MAINS_MOST = 90.0, 700.0
-_WASH = re.compile(r"\b(?:wash\w*|hos\w+|spray\w*|rins\w+|clean\w*|nozzle|jet|pressure washer|sanit\w+|foam\w*|water)\b")
+_WASH = re.compile(
+    r"\b(?:wash\w*|hos\w+|spray\w*|rins\w+|clean\w*|nozzle|jet|pressure washer|sanit\w+|foam\w*|water)\b"
+)
 _AIR = re.compile(r"\b(?:air|compressed|pneumatic\w*|compressor|cylinder)\b")
 
 
@@ -25,11 +27,15 @@ def _electric(scene: Scene) -> list[Draft]:
         for n, name in enumerate(("site.voltage", "site.phases", "site.frequency"), 1):
             value = float(match.group(n))
             found.append(Draft(name, match.start(n), match.end(n), value, value, at=at, rank=7))
-        scene.use(*[figure for figure in scene.figures if match.start() <= scene.tokens[figure.first].start < match.end()])
+        scene.use(
+            *[figure for figure in scene.figures if match.start() <= scene.tokens[figure.first].start < match.end()]
+        )
     done = {draft.field for draft in found}
     for figure in scene.open_figures("voltage"):
         before, behind = scene.before(figure), scene.after(figure)
-        if not _MAINS_LEAST <= figure.value <= _MAINS_MOST or re.match(r"^\W*(?:battery|batteries|dc|control|motor on|lamp|bulb|tool)", behind):
+        if not _MAINS_LEAST <= figure.value <= _MAINS_MOST or re.match(
+            r"^\W*(?:battery|batteries|dc|control|motor on|lamp|bulb|tool)", behind
+        ):
             continue
         if re.search(r"\b(?:battery|control|sensor|plc)\W*$", before) or "site.voltage" in done:
             continue
@@ -46,7 +52,29 @@ def _electric(scene: Scene) -> list[Draft]:
     return found
 
 
-_MAINS = frozenset({110.0, 115.0, 120.0, 200.0, 208.0, 220.0, 230.0, 240.0, 277.0, 347.0, 380.0, 400.0, 415.0, 440.0, 460.0, 480.0, 575.0, 600.0, 690.0})
+_MAINS = frozenset(
+    {
+        110.0,
+        115.0,
+        120.0,
+        200.0,
+        208.0,
+        220.0,
+        230.0,
+        240.0,
+        277.0,
+        347.0,
+        380.0,
+        400.0,
+        415.0,
+        440.0,
+        460.0,
+        480.0,
+        575.0,
+        600.0,
+        690.0,
+    }
+)
 """Mains voltages in use, low voltage, IEC 60038 and ANSI C84.1 (common practice, from memory)."""
 
 
@@ -56,9 +84,15 @@ def _bare_mains(scene: Scene) -> list[Draft]:
         if figure.value not in _MAINS or figure.is_range:
             continue
         before, behind = scene.before(figure), scene.after(figure)
-        beside = re.search(r"(?:phase|ph|ø|power|supply|voltage|electric\w*)\W*(?:is |of |at |, |: )*$", before) or re.match(r"^\W*(?:/ ?|, ?|- ?)?(?:3|three|single|1|tri|$)? ?-? ?(?:phase|ph|ø)\b", behind)
+        beside = re.search(
+            r"(?:phase|ph|ø|power|supply|voltage|electric\w*)\W*(?:is |of |at |, |: )*$", before
+        ) or re.match(r"^\W*(?:/ ?|, ?|- ?)?(?:3|three|single|1|tri|$)? ?-? ?(?:phase|ph|ø)\b", behind)
         following = scene.next_figures(figure)
-        three = following and following[0].first - figure.after <= 2 and re.match(r"^\W*(?:phase|ph|ø)\b", scene.after(following[0]))
+        three = (
+            following
+            and following[0].first - figure.after <= 2
+            and re.match(r"^\W*(?:phase|ph|ø)\b", scene.after(following[0]))
+        )
         if beside or three or (re.search(r"(?:phase|ph)$", before.strip())):
             scene.use(figure)
             return [scene.draft("site.voltage", figure)]
@@ -74,7 +108,13 @@ def _phases(scene: Scene) -> list[Draft]:
         if re.match(r"\W*(?:of|project|plan|expansion|approach|rollout|trial|roll-out)\b|s? of\b", after):
             continue
         value = 3.0 if match.group(1) in ("3", "three", "tri", None) else 1.0
-        scene.use(*[figure for figure in scene.figures if match.start() <= scene.tokens[figure.first].start < match.end() and figure.kind == "number"])
+        scene.use(
+            *[
+                figure
+                for figure in scene.figures
+                if match.start() <= scene.tokens[figure.first].start < match.end() and figure.kind == "number"
+            ]
+        )
         return [Draft("site.phases", match.start(), match.end(), value, value, at=at, rank=6)]
     return []
 
@@ -96,7 +136,11 @@ def _pressures(scene: Scene) -> list[Draft]:
             name = "site.air_pressure"
         else:
             continue
-        if name == "cleaning.pressure" and _AIR.search(near) and not re.search(r"\b(?:wash\w*|hos\w+|rins\w+|water)\b", near):
+        if (
+            name == "cleaning.pressure"
+            and _AIR.search(near)
+            and not re.search(r"\b(?:wash\w*|hos\w+|rins\w+|water)\b", near)
+        ):
             name = "site.air_pressure"
         found.append(scene.draft(name, figure))
         scene.use(figure)

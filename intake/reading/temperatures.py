@@ -8,15 +8,23 @@ from intake.reading.topics import PRODUCT_WORDS
 from intake.reading.units import UNITS
 
 _ROOM = re.compile(
-    r"\b(?:room|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+|cold (?:room|store|storage|side)|chilled|"
-    r"environment|air|in there|in here|inside|floor|factory|shop|site|outside|department|facility|dock|zone|surrounding|summer|winter|year round|it's|it is|"
-    r"temperature (?:is|of|:)|temp (?:is|of|:)|we're at|stay|hold|kept at|held at|machine (?:would )?(?:stand|sit|run|be))\b"
+    r"\b(?:room|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
+    r"|cold (?:room|store|storage|side)|chilled|"
+    r"environment|air|in there|in here|inside|floor|factory|shop|site|outside|department|facility|dock|zone"
+    r"|surrounding|summer|winter|year round|it's|it is|"
+    r"temperature (?:is|of|:)|temp (?:is|of|:)|we're at|stay|hold|kept at|held at|machine (?:would )?(?:stand"
+    r"|sit|run|be))\b"
 )
 _PRODUCT = re.compile(
-    r"\b(?:product(?: temperature| temp)?|hot fill\w*|fill\w*(?: hot)?|hot|come out|coming out|out of|oven|tunnel|retort|pasteuri\w+|cook\w*|bak\w+|core|surface temp\w*|skin|content|"
-    r"they (?:are|come|leave|arrive)|they're|them|sauce|liquid|food|freshly|warm|frozen|case (?:is|are|come|at)|product is|product are|itself)\b"
+    r"\b(?:product(?: temperature| temp)?|hot fill\w*|fill\w*(?: hot)?|hot|come out|coming out|out of|oven"
+    r"|tunnel|retort|pasteuri\w+|cook\w*|bak\w+|core|surface temp\w*|skin|content|"
+    r"they (?:are|come|leave|arrive)|they're|them|sauce|liquid|food|freshly|warm|frozen|case (?:is|are|come|at)"
+    r"|product is|product are|itself)\b"
 )
-_NEITHER = re.compile(r"\b(?:water|wash|rinse|clean\w*|steam|hose|sanitiz\w+|caustic|melt\w*|glue|motor|setpoint of the oven|difference|rise of|drop of)\b")
+_NEITHER = re.compile(
+    r"\b(?:water|wash|rinse|clean\w*|steam|hose|sanitiz\w+|caustic|melt\w*|glue|motor|setpoint of the oven"
+    r"|difference|rise of|drop of)\b"
+)
 
 
 def temperature_drafts(scene: Scene) -> list[Draft | Question]:
@@ -54,7 +62,9 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     before, behind = scene.before(figure), scene.after(figure)
     asked = [name for name in scene.asked if name.startswith("temperature.")]
     text = before[-70:]
-    if _NEITHER.search(text) or re.match(r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind):
+    if _NEITHER.search(text) or re.match(
+        r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind
+    ):
         return None
     room = list(_ROOM.finditer(text))
     product = list(_PRODUCT.finditer(text))
@@ -62,13 +72,18 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     last_room = room[-1].start() if room else -1
     last_product = product[-1].start() if product else -1
     tail = behind[:40]
-    if re.match(r"^\s*(?:in (?:there|here|the (?:room|area|plant|warehouse|building|cooler|freezer|summer|winter))|room|ambient|cooler|freezer|area|warehouse|environment|inside|year round|plant|building|outside|cold room|storage)\b", tail):
+    if re.match(
+        r"^\s*(?:in (?:there|here|the (?:room|area|plant|warehouse|building|cooler|freezer|summer|winter))|room"
+        r"|ambient|cooler|freezer|area|warehouse|environment|inside|year round|plant|building|outside|cold room"
+        r"|storage)\b",
+        tail,
+    ):
         return "temperature.room"
     if re.match(r"^\s*(?:product|when (?:they|it)|out of|core|off the|at the infeed|fill)\b", tail):
         return "temperature.product"
-    if "temperature.zone" in asked or "temperature.room" in asked:
-        if last_product <= last_room or last_product < 0:
-            return "temperature.room"
+    about_room = "temperature.zone" in asked or "temperature.room" in asked
+    if about_room and (last_product <= last_room or last_product < 0):
+        return "temperature.room"
     if asked and asked[0] == "temperature.product" and last_room < 0:
         return "temperature.product"
     if last_product > last_room:
@@ -77,7 +92,9 @@ def _field(scene: Scene, figure: Figure) -> str | None:
         return "temperature.room"
     if re.search(r"\btemp(?:erature)?\W*(?:\w+ )?$", text + " "):
         return "temperature.room"
-    if words and re.search(r"\b(?:is|are|at|come|go|leave)\b", text[words[-1].start() if words[-1].start() < len(text) else 0 :]):
+    if words and re.search(
+        r"\b(?:is|are|at|come|go|leave)\b", text[words[-1].start() if words[-1].start() < len(text) else 0 :]
+    ):
         return "temperature.product"
     sentence = scene.sentence_text(figure.first)
     if _ROOM.search(sentence) and not _PRODUCT.search(sentence):
@@ -89,9 +106,15 @@ def _speaks_of_heat(scene: Scene, figure: Figure) -> bool:
     text = scene.sentence_text(figure.first)
     if re.search(r"\b(?:turn|angle|slope|incline|tilt|corner|bend|left|right|clockwise|tip)\b", text):
         return False
-    return any(name.startswith("temperature") for name in scene.asked) or re.search(
-        r"\b(?:temperature|temp|hot|cold|cool|cooler|freezer|chilled|room|ambient|warm|heated|refrigerated|plant|warehouse)\b", text
-    ) is not None
+    return (
+        any(name.startswith("temperature") for name in scene.asked)
+        or re.search(
+            r"\b(?:temperature|temp|hot|cold|cool|cooler|freezer|chilled|room|ambient|warm|heated|refrigerated"
+            r"|plant|warehouse)\b",
+            text,
+        )
+        is not None
+    )
 
 
 def _one_scale(figure: Figure, name: str) -> bool:
@@ -113,6 +136,7 @@ def _which_scale(scene: Scene, figure: Figure, name: str) -> Question:
     start, end = scene.tokens[figure.begin].start, scene.tokens[figure.end - 1].end
     value = figure.ends[-1].value
     options = tuple(
-        Draft(name, start, end, UNITS[unit].worth(value), UNITS[unit].worth(value), at=figure.first) for unit in ("degF", "degC")
+        Draft(name, start, end, UNITS[unit].worth(value), UNITS[unit].worth(value), at=figure.first)
+        for unit in ("degF", "degC")
     )
     return Question(name, start, end, "which_scale", {"figure": f"{value:g}"}, options)

@@ -9,22 +9,93 @@ from intake.reading.travelling import Travelling
 from intake.reading.units import UNITS, Unit
 
 _PEAK = re.compile(
-    r"\b(?:peak|peaks|peaking|peaked|surge|surging|burst|bursting|rush|rushes|busy|busiest|season|seasonal|could hit|can hit|hit|hitting|"
-    r"spike|spiking|spikes|worst|top speed|top out|topping|top|up to|as high as|as many as|quarter end|month end|next year|in future|the future|future|later on|eventually|"
-    r"growing to|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max|maximum|at most|tops|never more than|no more than|"
-    r"christmas|holiday|holidays|harvest|at the outside|short burst|catch up|catching up|sprint|when (?:we're|we are) busy|limit|ceiling|flat out|full tilt|fastest|"
-    r"at best|crunch|high season|goes? to|jumps? to|climbs? to|swings? to|planned|in two years|2 years|sometimes|occasionally|at times|on a good day|on good day|black friday|summer|friday|monday|reach|reaching|someday|expect|expected|capable of|catch-up|not exceed|exceeding)\b"
+    r"\b(?:peak|peaks|peaking|peaked|surge|surging|burst|bursting|rush|rushes|busy|busiest|season|seasonal|could"
+    r" hit|can hit|hit|hitting|"
+    r"spike|spiking|spikes|worst|top speed|top out|topping|top|up to|as high as|as many as|quarter end|month end"
+    r"|next year|in future|the future|future|later on|eventually|"
+    r"growing to|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max"
+    r"|maximum|at most|tops|never more than|no more than|"
+    r"christmas|holiday|holidays|harvest|at the outside|short burst|catch up|catching up|sprint|when (?:we're|we"
+    r" are) busy|limit|ceiling|flat out|full tilt|fastest|"
+    r"at best|crunch|high season|goes? to|jumps? to|climbs? to|swings? to|planned|in two years|2 years|sometimes"
+    r"|occasionally|at times|on a good day|on good day|black friday|summer|friday|monday|reach|reaching|someday"
+    r"|expect|expected|capable of|catch-up|not exceed|exceeding)\b"
 )
 _NORMAL = re.compile(
-    r"\b(?:normal|normally|nominal|average|avg|usual|usually|steady|typical|typically|run|running|runs|currently|current|today|now|mostly|most of|most day|regular|regularly|everyday|standard|base|baseline|cruise|cruising|"
-    r"day to day|generally|rated|sustained|flat profile|needs?|design rate|at present|right now|usually do|make|making|do)\b"
+    r"\b(?:normal|normally|nominal|average|avg|usual|usually|steady|typical|typically|run|running|runs|currently"
+    r"|current|today|now|mostly|most of|most day|regular|regularly|everyday|standard|base|baseline|cruise"
+    r"|cruising|"
+    r"day to day|generally|rated|sustained|flat profile|needs?|design rate|at present|right now|usually do|make"
+    r"|making|do)\b"
 )
-_STRONG_PEAK = re.compile(r"\b(?:peak|surge|burst|max|maximum|tops?|busy|season|next year|future|could hit|can hit|spike|at most|up to|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as|holiday)\b")
+_STRONG_PEAK = re.compile(
+    r"\b(?:peak|surge|burst|max|maximum|tops?|busy|season|next year|future|could hit|can hit|spike|at most|up to"
+    r"|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as"
+    r"|holiday)\b"
+)
 _NOT_RATES = frozenset(
-    "truck forklift people person time call visit shift changeover employee car trailer load revolution rpm cycle dollar rev breath"
-    " hour meter metre turn degree day week break start stop inspection delivery order user guest".split()
+    [
+        "truck",
+        "forklift",
+        "people",
+        "person",
+        "time",
+        "call",
+        "visit",
+        "shift",
+        "changeover",
+        "employee",
+        "car",
+        "trailer",
+        "load",
+        "revolution",
+        "rpm",
+        "cycle",
+        "dollar",
+        "rev",
+        "breath",
+        "hour",
+        "meter",
+        "metre",
+        "turn",
+        "degree",
+        "day",
+        "week",
+        "break",
+        "start",
+        "stop",
+        "inspection",
+        "delivery",
+        "order",
+        "user",
+        "guest",
+    ]
 )
-_NOTHING = frozenset({"unit", "piece", "pc", "product", "item", "one", "load", "part", "package", "pack", "ea", "each", "them", "count", "p", "total", "of", "or", "max", "minimum", "."})
+_NOTHING = frozenset(
+    {
+        "unit",
+        "piece",
+        "pc",
+        "product",
+        "item",
+        "one",
+        "load",
+        "part",
+        "package",
+        "pack",
+        "ea",
+        "each",
+        "them",
+        "count",
+        "p",
+        "total",
+        "of",
+        "or",
+        "max",
+        "minimum",
+        ".",
+    }
+)
 
 
 def rate_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
@@ -57,16 +128,33 @@ def rate_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
 def _share_before(scene: Scene) -> None:
     """ "Normal 32, peak 40 cpm": the bare number before takes the unit of the rate behind."""
     for figure, following in zip(scene.figures, scene.figures[1:], strict=False):
-        if figure.kind == "number" and following.kind == "rate" and following.per is not None and scene.live(figure.first):
+        if (
+            figure.kind == "number"
+            and following.kind == "rate"
+            and following.per is not None
+            and scene.live(figure.first)
+        ):
             between = scene.words(figure.end, following.begin)
             before = scene.before(figure)[-40:]
-            joined = re.fullmatch(r"(?:,|;|and|/|or|with|but|\.|normal|average|peak|max|at peak|,? ?(?:and )?(?:with )?(?:a )?peak(?:s|ing)?(?: of| at| to|:)?|\s)*(?:\w+ ){0,3}(?:\w+)?", between)
-            cue = re.search(r"(?:normal|nominal|average|avg|typical|usual|usually|steady|rate|speed|peak|max|run|running|at|about|throughput)\W*$", before)
+            joined = re.fullmatch(
+                r"(?:,|;|and|/|or|with|but|\.|normal|average|peak|max|at peak|,? ?(?:and )?(?:with )?(?:a"
+                r" )?peak(?:s|ing)?(?: of| at| to|:)?|\s)*(?:\w+ ){0,3}(?:\w+)?",
+                between,
+            )
+            cue = re.search(
+                r"(?:normal|nominal|average|avg|typical|usual|usually|steady|rate|speed|peak|max|run|running|at"
+                r"|about|throughput)\W*$",
+                before,
+            )
             if joined and cue and len(between) < 40 and _STRONG_PEAK.search(between + before):
                 give_unit(figure, following.per.unit)
 
 
-_HEADED = re.compile(r"(?:^|[,;(.] ?|\b)(?:\w+ )?(\w+) ?(?:/|per|an?) ?(minute|min|hour|hr|h|sec|second)\b(?: \(?(?:normal|average|nominal|peak|max)\)?)? ?(?:[:=]|is|are|-|=|\|)* ?(?:about |approx |around |~ |peak |max |normal )*$")
+_HEADED = re.compile(
+    r"(?:^|[,;(.] ?|\b)(?:\w+ )?(\w+) ?(?:/|per|an?) ?(minute|min|hour|hr|h|sec|second)\b(?: \(?(?:normal"
+    r"|average|nominal|peak|max)\)?)? ?(?:[:=]|is|are|-|=|\|)* ?(?:about |approx |around |~ |peak |max |normal"
+    r" )*$"
+)
 _TIME = {"minute": "1/min", "min": "1/min", "hour": "1/h", "hr": "1/h", "h": "1/h", "sec": "1/s", "second": "1/s"}
 
 
@@ -88,10 +176,18 @@ def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
         return
     before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
     cue = re.search(
-        r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as|busy|season|next year|ready for|future|growing to|go to|goe to|jump to|climb to|normal|normally|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day|quarter end|christmas|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",
+        r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
+        r"|busy|season|next year|ready for|future|growing to|go to|goe to|jump to|climb to|normal|normally"
+        r"|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day"
+        r"|quarter end|christmas|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour"
+        r"|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",
         before,
     )
-    after_cue = re.match(r"^\W*(?:is |at |on |in |as |the |a |for |when )*(?:peak|max|tops?|surge|burst|busy|next year|season|in season|at peak|future|worst|normal|average|usually)\b", behind)
+    after_cue = re.match(
+        r"^\W*(?:is |at |on |in |as |the |a |for |when )*(?:peak|max|tops?|surge|burst|busy|next year|season|in"
+        r" season|at peak|future|worst|normal|average|usually)\b",
+        behind,
+    )
     if not (cue or after_cue):
         return
     noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
@@ -113,7 +209,7 @@ def _of_pieces(scene: Scene, figure: Figure, who: Travelling) -> str:
     if kinds:
         if who.kind is None or kinds[-1] == who.kind:
             return ""
-        return "pieces" if kinds[-1] in who.inner or who.kind == "pallet_load" else "pieces"
+        return "pieces"
     return "nothing" if any(noun in _NOT_RATES for noun in norms) else ""
 
 
@@ -134,9 +230,18 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
     last_normal = normals[-1].end() if normals else -1
     if _belongs_to_next(scene, figure, behind):
         tail = ""
-    if re.match(r"^\W*(?:at |is |as |the |in |on |for |during |when )*(?:our |the |a |an )?(?:\w+ )?(?:peak|max|maximum|tops?|surge|burst|busy|busiest|season|next year|future|worst case|rush|quarter end|christmas|holiday|high season|harvest|crunch|peaks|absolute max|limit)", tail):
+    if re.match(
+        r"^\W*(?:at |is |as |the |in |on |for |during |when )*(?:our |the |a |an )?(?:\w+ )?(?:peak|max|maximum"
+        r"|tops?|surge|burst|busy|busiest|season|next year|future|worst case|rush|quarter end|christmas|holiday"
+        r"|high season|harvest|crunch|peaks|absolute max|limit)",
+        tail,
+    ):
         return "rate.peak"
-    if re.match(r"^\W*(?:at |is |as |the |in |on |most |of |for )*(?:normal|normally|average|avg|nominal|usual|usually|typical|typically|steady|now|today|currently|sustained|most day|mostly)", tail):
+    if re.match(
+        r"^\W*(?:at |is |as |the |in |on |most |of |for )*(?:normal|normally|average|avg|nominal|usual|usually"
+        r"|typical|typically|steady|now|today|currently|sustained|most day|mostly)",
+        tail,
+    ):
         return "rate.normal"
     if "(" in behind[:3] and re.match(r"^\s*\( ?(?:peak|max)", behind) and not re.search(r"\d", behind):
         following = scene.windows[id(figure)][1]
@@ -152,9 +257,18 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
 def _belongs_to_next(scene: Scene, figure: Figure, behind: str) -> bool:
     """ "18 per min peak 26": the cue stands right before the next figure."""
     following = scene.windows[id(figure)][1]
-    if following >= len(scene.tokens) or not any(f.first == following or f.begin == following for f in scene.next_figures(figure)):
+    if following >= len(scene.tokens) or not any(
+        f.first == following or f.begin == following for f in scene.next_figures(figure)
+    ):
         return False
-    return re.fullmatch(r"\W*(?:and |but |with |or )*(?:a |the |our )?(?:\w+ )?(?:peak\w*|max|maximum|surge|burst|up|top|normal|average)(?: rate| load| flow| demand)?(?: of| at| is| to| about| around| maybe| :|:)*\s*", behind) is not None
+    return (
+        re.fullmatch(
+            r"\W*(?:and |but |with |or )*(?:a |the |our )?(?:\w+ )?(?:peak\w*|max|maximum|surge|burst|up|top"
+            r"|normal|average)(?: rate| load| flow| demand)?(?: of| at| is| to| about| around| maybe| :|:)*\s*",
+            behind,
+        )
+        is not None
+    )
 
 
 def _drafted(scene: Scene, figure: Figure, name: str) -> Draft | Question | None:
@@ -185,10 +299,16 @@ def _drafted(scene: Scene, figure: Figure, name: str) -> Draft | Question | None
 def stated_hours(scene: Scene, each: str) -> float | None:
     """The hours of a day or shift where the same message states them."""
     text = scene.words(0, len(scene.norms))[:20_000]
-    shift = re.search(r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?-? ?shift|shift(?: of| are| is| =|:) (\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)", text)
+    shift = re.search(
+        r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?-? ?shift|shift(?: of| are| is| =|:) (\d{1,2}(?:\.\d)?) ?-?"
+        r" ?(?:h|hr|hour)",
+        text,
+    )
     if each == "shift":
         return float(next(g for g in shift.groups() if g)) if shift else None
-    day = re.search(r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?(?:a|per|/|each|every|working)? ?-? ?(?:d|day)\b", text)
+    day = re.search(
+        r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?(?:a|per|/|each|every|working)? ?-? ?(?:d|day)\b", text
+    )
     if day:
         return float(day.group(1))
     return 24.0 if re.search(r"\b24 / 7\b|around (?:the )?clock", text) else None
@@ -198,7 +318,9 @@ def _once(found: list[Draft | Question]) -> list[Draft | Question]:
     """Two normal rates: the greater of two that differ by a cue is no news; the second of the same value is dropped."""
     kept: list[Draft | Question] = []
     for item in found:
-        twin = next((k for k in kept if isinstance(k, Draft) and isinstance(item, Draft) and k.field == item.field), None)
+        twin = next(
+            (k for k in kept if isinstance(k, Draft) and isinstance(item, Draft) and k.field == item.field), None
+        )
         if twin is not None and isinstance(item, Draft) and _same(twin, item):
             continue
         kept.append(item)

@@ -3,19 +3,46 @@
 import re
 
 _TOPIC = re.compile(
-    r"\b(?:(?P<opening>door|doorway|dock door|overhead door|opening|gate(?! valve)|entrance|hatch|entry way|entryway|way in|roll up door|rollup|passageway|door frame|access|double door)"
-    r"|(?P<ceiling>ceiling|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss|rafter|joist|headroom|head room|overhead|sprinkler(?: pipe| head| line)?|roof|girder|duct|ductwork|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|bottom of (?:steel|beam))"
-    r"|(?P<space>space|spot|area|floor space|floorspace|floor area|corner|bay|(?:max|available|machine|allowed|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room (?:for|to)|(?:we|i|you) (?:have|have got|got|get|can give)|available|patch of floor|place for it|niche|alcove|slot|strip|hole|plot|piece of floor|square of floor|envelope|fit (?:in|into|inside|within)|real estate|shaft|machine (?:can|may|could|must)|room|floor plan|site|layout|slab|clearance between|between (?:column|wall|post|two)|column)"
-    r"|(?P<inlow>lower (?:level|floor|conveyor|end|belt|line)|bottom(?: conveyor| level| end)?|low (?:end|side|point|conveyor|level)|downstairs|ground (?:floor|level)|basement|lower one|low one)"
-    r"|(?P<high>mezzanine|upper (?:level|floor|conveyor|end|belt|line|deck)|top(?: conveyor| level| floor| end| deck| belt)?(?! of)|upstairs|(?:second|2 nd|third|3 rd|next) (?:floor|level)|deck|platform|high (?:end|side|point|conveyor|level)|upper one|hopper|level (?:2|two|3|three)|balcony|catwalk|gantry)"
-    r"|(?P<infeed>in ?feed|in - feed|feed it|feed|feeding|come in|coming in|came in|come on|coming on|enter|entering|get on|getting on|go on|going on|load at|loaded at|loading|load height|pick up|picked up|picking up|pickup|start|starting|incoming|inlet|entry|receive|supply (?:conveyor|line|belt)|upstream|take away|takeaway|arrive|arriving|in at|charge|source|(?:leave|off|out of) (?:the )?(?:\w+ )?(?:packer|filler|wrapper|sealer|line|labeler|taper|labeller|oven|bagger|palletizer level|case packer|checkweigher|former|robot)|(?:packer|filler|wrapper|sealer|labeler|taper|bagger|checkweigher|case packer|roller conveyor|packing (?:table|line|conveyor)) (?:is|discharge|outfeed|conveyor|out ?feed|exit|height|belt|deliver|leave|drop|at|:)|present conveyor|(?:our|existing|current|present) (?:conveyor|line|belt|table)|in height|in elevation|infeed end|conveyor in|incoming line|tail)"
-    r"|(?P<discharge>discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off|coming off|come out|coming out|get off|getting off|go off|going off|off load|offload|unload|unloading|deliver|delivered|delivering|delivery|drop off|dropped off|dropping off|dropoff|end up|end at|ending|destination|out at|downstream|receiving|hand off|hand over|handed over|deposit|palletizer|palletiser|land|landing|out height|out elevation|finish|set down|put down|hand them|released?|kick out|transfer out|head)"
+    r"\b(?:(?P<opening>door|doorway|dock door|overhead door|opening|gate(?! valve)|entrance|hatch|entry way"
+    r"|entryway|way in|roll up door|rollup|passageway|door frame|access|double door)"
+    r"|(?P<ceiling>ceiling|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
+    r"|rafter|joist|headroom|head room|overhead|sprinkler(?: pipe| head| line)?|roof|girder|duct|ductwork"
+    r"|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|bottom of"
+    r" (?:steel|beam))"
+    r"|(?P<space>space|spot|area|floor space|floorspace|floor area|corner|bay|(?:max|available|machine|allowed"
+    r"|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room (?:for|to)|(?:we|i|you)"
+    r" (?:have|have got|got|get|can give)|available|patch of floor|place for it|niche|alcove|slot|strip|hole"
+    r"|plot|piece of floor|square of floor|envelope|fit (?:in|into|inside|within)|real estate|shaft|machine"
+    r" (?:can|may|could|must)|room|floor plan|site|layout|slab|clearance between|between (?:column|wall|post"
+    r"|two)|column)"
+    r"|(?P<inlow>lower (?:level|floor|conveyor|end|belt|line)|bottom(?: conveyor| level| end)?|low (?:end|side"
+    r"|point|conveyor|level)|downstairs|ground (?:floor|level)|basement|lower one|low one)"
+    r"|(?P<high>mezzanine|upper (?:level|floor|conveyor|end|belt|line|deck)|top(?: conveyor| level| floor| end|"
+    r" deck| belt)?(?! of)|upstairs|(?:second|2 nd|third|3 rd|next) (?:floor|level)|deck|platform|high (?:end"
+    r"|side|point|conveyor|level)|upper one|hopper|level (?:2|two|3|three)|balcony|catwalk|gantry)"
+    r"|(?P<infeed>in ?feed|in - feed|feed it|feed|feeding|come in|coming in|came in|come on|coming on|enter"
+    r"|entering|get on|getting on|go on|going on|load at|loaded at|loading|load height|pick up|picked up|picking"
+    r" up|pickup|start|starting|incoming|inlet|entry|receive|supply (?:conveyor|line|belt)|upstream|take away"
+    r"|takeaway|arrive|arriving|in at|charge|source|(?:leave|off|out of) (?:the )?(?:\w+ )?(?:packer|filler"
+    r"|wrapper|sealer|line|labeler|taper|labeller|oven|bagger|palletizer level|case packer|checkweigher|former"
+    r"|robot)|(?:packer|filler|wrapper|sealer|labeler|taper|bagger|checkweigher|case packer|roller conveyor"
+    r"|packing (?:table|line|conveyor)) (?:is|discharge|outfeed|conveyor|out ?feed|exit|height|belt|deliver"
+    r"|leave|drop|at|:)|present conveyor|(?:our|existing|current|present) (?:conveyor|line|belt|table)|in height"
+    r"|in elevation|infeed end|conveyor in|incoming line|tail)"
+    r"|(?P<discharge>discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off"
+    r"|coming off|come out|coming out|get off|getting off|go off|going off|off load|offload|unload|unloading"
+    r"|deliver|delivered|delivering|delivery|drop off|dropped off|dropping off|dropoff|end up|end at|ending"
+    r"|destination|out at|downstream|receiving|need (?:it|them|those|product) (?:up )?(?:at|to)|hand off|hand over"
+    r"|handed over|deposit|palletizer|palletiser|land"
+    r"|landing|out height|out elevation|finish|set down|put down|hand them|released?|kick out|transfer out|head)"
     r"|(?P<machine>belt width|roller|conveyor width|frame width|aisle|corridor|truck|trailer|rack|shelf|shelve|walkway)"
     r")\b"
 )
 PRODUCT_WORDS = re.compile(
-    r"\b(?:product|case|box|carton|tray|bundle|bottle|jar|jug|can|canister|tub|cup|pail|bucket|bag|sack|pouch|tote|bin|crate|keg|"
-    r"drum|barrel|pallet|load|skid|package|pack|size|dimension|dim|each|they|they're|it's|unit|item|part|piece|biggest|largest|smallest|"
+    r"\b(?:product|case|box|carton|tray|bundle|bottle|jar|jug|can|canister|tub|cup|pail|bucket|bag|sack|pouch"
+    r"|tote|bin|crate|keg|"
+    r"drum|barrel|pallet|load|skid|package|pack|size|dimension|dim|each|they|they're|it's|unit|item|part|piece"
+    r"|biggest|largest|smallest|"
     r"longest|tallest|weigh|shipper|container|measure|measuring)\b"
 )
 _PASSING = re.compile(r"\b(?:and|then|which|that)\b")
@@ -23,15 +50,15 @@ _PASSING = re.compile(r"\b(?:and|then|which|that)\b")
 
 def topic_of(words: str) -> str:
     """The last topic that these words name; "" where they name none. Words about the product count as "product"."""
-    last = None
-    for last in _TOPIC.finditer(words):
-        pass
-    product = None
-    for product in PRODUCT_WORDS.finditer(words):
-        pass
+    last = next(reversed([*_TOPIC.finditer(words)]), None)
+    product = next(reversed([*PRODUCT_WORDS.finditer(words)]), None)
     if last is None:
         return "product" if product is not None else ""
-    if product is not None and product.start() > last.end() and last.lastgroup in ("space", "machine", "opening", "ceiling"):
+    if (
+        product is not None
+        and product.start() > last.end()
+        and last.lastgroup in ("space", "machine", "opening", "ceiling")
+    ):
         return "product"
     return last.lastgroup or ""
 
@@ -39,10 +66,17 @@ def topic_of(words: str) -> str:
 def topic_behind(words: str) -> str:
     """The topic of the noun right behind a figure: "9 ft wide doorway", "3.5 m of floor"."""
     match = re.match(
-        r"[\s\-)]*(?:(?:of|x|clear|square|wide|high|tall|free|open|usable|empty|in|the|our|a|roll|up|steel|overhead|double|dock|main|finished) )*(?:(?:man|fire|loading|receiving|shipping|side|back|front|rear|garage|freight|machine|entry|personnel|available|existing) )?"
-        r"(?:(?P<opening>door|doorway|opening|gate|entrance|hatch|roll up|double door)|(?P<ceiling>ceiling|headroom|head room|beam|truss|joist|roof|clearance|clear(?: height)?(?=$| [,.)]| to| over| under))"
-        r"|(?P<space>space|spot|area|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room|hole|shaft|plot|envelope|slot|niche|alcove)|(?P<high>mezzanine|platform|deck|balcony)"
-        r"|(?P<infeed>in ?feed|inlet|in feed|loading height|infeed height)|(?P<discharge>discharge|out ?feed|outlet|exit)|(?P<machine>belt|conveyor|aisle|corridor|truck|trailer|rack|walkway|wall|column|roller|pitch|center))\b",
+        r"[\s\-)]*(?:(?:of|x|clear|square|wide|high|tall|free|open|usable|empty|in|the|our|a|roll|up|steel"
+        r"|overhead|double|dock|main|finished) )*(?:(?:man|fire|loading|receiving|shipping|side|back|front|rear"
+        r"|garage|freight|machine|entry|personnel|available|existing) )?"
+        r"(?:(?P<opening>door|doorway|opening|gate|entrance|hatch|roll up|double door)|(?P<ceiling>ceiling"
+        r"|headroom|head room|beam|truss|joist|roof|clearance|clear(?: height)?(?=$| [,.)]| to| over| under))"
+        r"|(?P<space>space|spot|area|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your)"
+        r" footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room|hole|shaft|plot|envelope|slot"
+        r"|niche|alcove)|(?P<high>mezzanine|platform|deck|balcony)"
+        r"|(?P<infeed>in ?feed|inlet|in feed|loading height|infeed height)|(?P<discharge>discharge|out ?feed"
+        r"|outlet|exit)|(?P<machine>belt|conveyor|aisle|corridor|truck|trailer|rack|walkway|wall|column|roller"
+        r"|pitch|center))\b",
         words,
     )
     return (match.lastgroup or "") if match else ""

@@ -1,5 +1,6 @@
 """What travels: the container that goes on the machine, among those that a message names."""
 
+import itertools
 import re
 from dataclasses import dataclass
 
@@ -10,8 +11,10 @@ ROUND = frozenset({"bottle", "jar", "can", "canister", "drum", "keg", "pail", "t
 _INTO = frozenset({"in", "into", "per", "inside", "on"})
 _EXPLICIT = re.compile(
     r"\b(?:what (?:goe|go|travel|ride|run|get|we (?:move|lift|convey|handle|send))|"
-    r"(?:goe|go|travel|ride|run|put|sit|stand) on (?:the |your |this )?(?:machine|lift|conveyor|belt|elevator|unit|line)|"
-    r"(?:product|unit|item|load|thing) (?:to (?:be )?(?:move|moved|lift|lifted|convey|conveyed|raise|raised|lower|lowered) )?(?:is|are|:)|"
+    r"(?:goe|go|travel|ride|run|put|sit|stand) on (?:the |your |this )?(?:machine|lift|conveyor|belt|elevator"
+    r"|unit|line)|"
+    r"(?:product|unit|item|load|thing) (?:to (?:be )?(?:move|moved|lift|lifted|convey|conveyed|raise|raised"
+    r"|lower|lowered) )?(?:is|are|:)|"
     r"(?:we|to) (?:move|lift|convey|raise|handle|transport|elevate|lower|bring|take|get|send))\b"
 )
 _APART = 0.25
@@ -32,7 +35,10 @@ def travelling(scene: Scene) -> tuple[Travelling, list[Draft | Question]]:
     mentions = [
         hit
         for hit in scene.hits
-        if hit.field == "product.type" and hit.value != SWALLOWED and scene.live(hit.first) and not _said_not(scene, hit)
+        if hit.field == "product.type"
+        and hit.value != SWALLOWED
+        and scene.live(hit.first)
+        and not _said_not(scene, hit)
     ]
     if not mentions:
         return Travelling(None, None, [], frozenset()), []
@@ -45,7 +51,7 @@ def travelling(scene: Scene) -> tuple[Travelling, list[Draft | Question]]:
     order = sorted(scores, key=lambda kind: (-scores[kind], kind))
     best = order[0]
     mention = next(hit for hit in mentions if hit.value == best)
-    if len(order) > 1 and scores[best] - scores[order[1]] < _APART or _side_by_side(scene, mentions, best):
+    if (len(order) > 1 and scores[best] - scores[order[1]] < _APART) or _side_by_side(scene, mentions, best):
         other = order[1] if len(order) > 1 else best
         second = next(hit for hit in mentions if hit.value == other)
         question = Question(
@@ -81,9 +87,7 @@ def _place(scene: Scene, hit: Hit) -> tuple[int, int]:
 def _score(scene: Scene, hit: Hit) -> float:
     score = 0.0
     before = scene.sentence_before(hit.first)
-    last = None
-    for last in _EXPLICIT.finditer(before):
-        pass
+    last = next(reversed([*_EXPLICIT.finditer(before)]), None)
     if last is not None and len(before) - last.end() < 60:
         score += 4.0 if last.group().startswith(("what", "goe", "go ", "ride", "travel")) else 1.0
     after = scene.words(hit.after, min(hit.after + 6, scene.sentence_of(hit.first).after))
@@ -104,7 +108,7 @@ def _counted(scene: Scene, hit: Hit) -> bool:
 
 def _containment(scene: Scene, mentions: list[Hit], scores: dict[str, float], inner: set[str]) -> None:
     """Bottles in cases, 24 to a tray, cases of 12 jars: the outer one travels."""
-    for hit, following in zip(mentions, mentions[1:], strict=False):
+    for hit, following in itertools.pairwise(mentions):
         if hit.value == following.value or scene.sentence_at[hit.first] != scene.sentence_at[following.first]:
             continue
         between = [scene.tokens[n].text for n in range(hit.after, following.first)]
@@ -129,14 +133,12 @@ def _containment(scene: Scene, mentions: list[Hit], scores: dict[str, float], in
 
 def _to_a(words: list[str]) -> bool:
     """ "24 to a tray", "six per case"."""
-    return any(a == "to" and b in ("a", "the", "each") for a, b in zip(words, words[1:], strict=False)) or (
-        "per" in words[-2:]
-    )
+    return any(a == "to" and b in ("a", "the", "each") for a, b in itertools.pairwise(words)) or ("per" in words[-2:])
 
 
 def _side_by_side(scene: Scene, mentions: list[Hit], best: str) -> bool:
     """ "Cases and totes": two that travel, and one fact cannot say so."""
-    for hit, following in zip(mentions, mentions[1:], strict=False):
+    for hit, following in itertools.pairwise(mentions):
         if best in (hit.value, following.value) and hit.value != following.value:
             between = [scene.tokens[n].text for n in range(hit.after, following.first)]
             if between in (["and"], ["or"], ["&"], ["/"], ["and", "some"], ["or", "maybe"], ["and", "also"]):
