@@ -32,13 +32,14 @@ class Found:
 
 
 def derive(spec: Spec, data: RangeData) -> Found:
-    """Work out what follows: plan size of round products, rate from pieces, rise and levels, zone."""
+    """Work out what follows: plan size of round products, rate from pieces, rise and levels, zone, washing."""
     found = Found(spec)
     for size in spec.sizes:
         _round(found, size)
     _rate(found)
     _rise(found)
     _zone(found, data)
+    _washing(found, data)
     _space(found)
     return found
 
@@ -162,6 +163,18 @@ def zone_at(degc: float, data: RangeData) -> str:
     if kelvin < data.common.zone_chilled_below:
         return "chilled"
     return "hot" if kelvin > data.common.zone_hot_above else "ambient"
+
+
+def _washing(found: Found, data: RangeData) -> None:
+    """A pressure tells the way of washing where nobody said it in words."""
+    pressure = found.spec.of("cleaning.pressure")
+    if pressure is None or found.spec.knows("cleaning.method"):
+        return
+    said = pressure.low if pressure.low is not None else pressure.high
+    if said is not None and said > 0.0:
+        strong = said >= data.common.high_pressure_from
+        method = Value(value="high_pressure" if strong else "low_pressure")
+        found.put("cleaning.method", method, "", ("cleaning.pressure",))
 
 
 def _space(found: Found) -> None:

@@ -274,3 +274,11 @@ def test_answering_one_field_leaves_the_draws_of_the_others_alone(case_up: dict[
     one = Sampler(resolve(Spec.from_flat(open_one), data), 64)
     assert one.columns["space.width"] == two.columns["space.width"]
     assert "space.length" not in one.columns
+
+
+@pytest.mark.parametrize(("pascal", "method"), [(6.9e6, "high_pressure"), (3e5, "low_pressure")])
+def test_a_washing_pressure_tells_the_way_of_washing(case_up: dict[str, Any], pascal: float, method: str) -> None:
+    spec = {key: value for key, value in case_up.items() if key != "cleaning.method"}
+    result = size(spec | {"cleaning.pressure": pascal})
+    assert [d.value for d in result.derived if d.field == "cleaning.method"] == [method]
+    assert (result.families["spiral"].verdict == "out") == (method == "high_pressure")
