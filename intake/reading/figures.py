@@ -136,7 +136,7 @@ def give_unit(figure: Figure, unit: Unit) -> None:
 def _sign_before(tokens: list[Token], at: int, floor: int, amount: Amount) -> tuple[int, float]:
     """Where the figure begins with its minus, and the sign."""
     if at <= floor:
-        return at, 1.0
+        return at, -1.0 if amount.below_zero else 1.0
     before = tokens[at - 1]
     if before.text in ("minus", "negative"):
         return at - 1, -1.0
@@ -149,8 +149,6 @@ def _sign_before(tokens: list[Token], at: int, floor: int, amount: Amount) -> tu
         if not bullet and ((glued and opens) or loose):
             dash = glued and at - 2 >= floor and tokens[at - 2].kind == "number"
             return (at, 1.0) if dash else (at - 1, -1.0)
-    if amount.below_zero:
-        return at, -1.0
     return at, -1.0 if amount.below_zero else 1.0
 
 

@@ -183,7 +183,8 @@ def _letter_fits(tokens: list[Token], at: int, raw: str, glued: bool) -> bool:
     if allowed is not None:
         return typed == allowed
     if token.text == "m":
-        return typed == "m" or not any(sign.islower() for sign in raw[max(0, token.start - 40) : token.start + 40])
+        # 3.2 M is metres, 1.8M may be millions unless all is in capitals.
+        return typed == "m" or not glued or not any(sign.islower() for sign in raw[max(0, token.start - 15) : token.start])
     return True
 
 
