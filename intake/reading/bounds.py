@@ -4,62 +4,48 @@ from dataclasses import dataclass
 
 from intake.reading.tokens import Token
 
-_LEAST = (
-    "at least", "a minimum of", "minimum of", "minimum", "min", "min .", "no less than", "not less than",
-    "never less than", "no fewer than", "more than", "over", "greater than", "larger than", "bigger than",
-    "higher than", "exceed",
-    "exceeds", "exceeding", "upwards of", "upward of", "in excess of", ">", "> =", "≥", "above", "north of",
-    "not under", "no lower than", "no sooner than", "not before", "lowest is", "starting at",
-)  # fmt: skip
-_MOST = (
-    "at most", "at the most", "a maximum of", "maximum of", "maximum", "max", "max .", "no more than", "not more than",
-    "never more than", "up to", "under", "below", "less than", "lower than", "smaller than", "lighter than", "<",
-    "< =", "≤", "not over", "never over", "not above", "not to exceed", "not exceeding", "does not exceed",
-    "not exceed",
-    "can't exceed", "cannot exceed", "never exceeds", "never exceed", "as much as", "as many as", "tops",
-    "tops out at", "topping out at",
-    "tops at", "maxes out at", "max out at", "maxing out at", "no heavier than", "no higher than", "no taller than",
-    "no wider than", "no longer than", "no later than", "not more", "anything up to", "within", "nothing over",
-    "less than or equal to", "less or equal than", "no bigger than", "maximum is", "max is", "the max is", "limited to",
-    "heaviest is", "heaviest being", "heaviest one is", "heaviest at", "heaviest", "biggest is", "largest is",
-    "the most is", "heaviest ones are", "heaviest are",
-)  # fmt: skip
-_ABOUT = (
-    "about", "around", "approx", "approx .", "approximately", "aprox", "aprox .", "approximatly", "roughly", "circa",
-    "ca", "ca .", "c .", "~", "≈", "some",
-    "maybe", "say", "call it", "nearly", "almost", "close to", "just over", "just under", "in the neighborhood of",
-    "like", "perhaps", "probably",
-    "in the region of", "somewhere around", "more or less", "an estimated", "abt", "abt .", "appx", "+ / -",
-    "ballpark", "figure", "guessing", "i think", "i guess", "i'd say", "est", "est .", "±",
-    "or so", "on average", "average", "averaging", "somewhere near", "near", "somewhere between", "somewhere",
-    "kinda", "give or take",
-)  # fmt: skip
-_BEHIND_LEAST = (
-    "or more",
-    "or better",
-    "and up",
-    "and above",
-    "or above",
-    "minimum",
-    "at least",
-    "at the least",
-    "min",
-    "min .",
-    "plus",
-    "or over",
+
+def _phrases(text: str) -> tuple[str, ...]:
+    """Phrases between semicolons; their words are tokens, signs apart."""
+    return tuple(phrase.strip() for phrase in text.split(";"))
+
+
+_LEAST = _phrases(
+    "at least; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
+    "fewer than; more than; over; greater than; larger than; bigger than; higher than; exceed; exceeds; "
+    "exceeding; upwards of; upward of; in excess of; >; > =; ≥; above; north of; not under; no lower than; no "
+    "sooner than; not before; lowest is; starting at"
 )
-_BEHIND_MOST = (
-    "max", "max .", "maximum", "maxi", "tops", "at most", "at the most", "at the very most", "or less", "or under",
-    "or below", "and under",
-    "at the outside", "absolute max", "absolute maximum", "is the max", "is the maximum", "is the most", "is max",
-    "or lighter", "and below", "and down",
-)  # fmt: skip
-_BEHIND_ABOUT = (
-    "or so", "ish", "- ish", "give or take", "approx", "approx .", "approximately", "roughly", "more or less",
-    "or thereabouts", "thereabouts", "i think",
-    "i guess", "on average", "average", "avg", "ballpark", "+ / -", "i believe", "or therabouts", "if memory serves",
-    "from memory", "-ish", "about", "i would say", "i'd say",
-)  # fmt: skip
+_MOST = _phrases(
+    "at most; at the most; a maximum of; maximum of; maximum; max; max .; no more than; not more than; never more "
+    "than; up to; under; below; less than; lower than; smaller than; lighter than; <; < =; ≤; not over; never "
+    "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
+    "never exceeds; never exceed; as much as; as many as; tops; tops out at; topping out at; tops at; maxes out "
+    "at; max out at; maxing out at; no heavier than; no higher than; no taller than; no wider than; no longer "
+    "than; no later than; not more; anything up to; within; nothing over; less than or equal to; less or equal "
+    "than; no bigger than; maximum is; max is; the max is; limited to; heaviest is; heaviest being; heaviest one "
+    "is; heaviest at; heaviest; biggest is; largest is; the most is; heaviest ones are; heaviest are"
+)
+_ABOUT = _phrases(
+    "about; around; approx; approx .; approximately; aprox; aprox .; approximatly; roughly; circa; ca; ca .; c .; "
+    "~; ≈; some; maybe; say; call it; nearly; almost; close to; just over; just under; in the neighborhood of; "
+    "like; perhaps; probably; in the region of; somewhere around; more or less; an estimated; abt; abt .; appx; + "
+    "/ -; ballpark; figure; guessing; i think; i guess; i'd say; est; est .; ±; or so; on average; average; "
+    "averaging; somewhere near; near; somewhere between; somewhere; kinda; give or take"
+)
+_BEHIND_LEAST = _phrases(
+    "or more; or better; and up; and above; or above; minimum; at least; at the least; min; min .; plus; or over"
+)
+_BEHIND_MOST = _phrases(
+    "max; max .; maximum; maxi; tops; at most; at the most; at the very most; or less; or under; or below; and "
+    "under; at the outside; absolute max; absolute maximum; is the max; is the maximum; is the most; is max; or "
+    "lighter; and below; and down"
+)
+_BEHIND_ABOUT = _phrases(
+    "or so; ish; - ish; give or take; approx; approx .; approximately; roughly; more or less; or thereabouts; "
+    "thereabouts; i think; i guess; on average; average; avg; ballpark; + / -; i believe; or therabouts; if "
+    "memory serves; from memory; -ish; about; i would say; i'd say"
+)
 
 
 def _table(*groups: tuple[str, tuple[str, ...]]) -> dict[str, list[tuple[tuple[str, ...], str]]]:

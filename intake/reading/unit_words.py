@@ -184,7 +184,9 @@ def _letter_fits(tokens: list[Token], at: int, raw: str, glued: bool) -> bool:
         return typed == allowed
     if token.text == "m":
         # 3.2 M is metres, 1.8M may be millions unless all is in capitals.
-        return typed == "m" or not glued or not any(sign.islower() for sign in raw[max(0, token.start - 15) : token.start])
+        return (
+            typed == "m" or not glued or not any(sign.islower() for sign in raw[max(0, token.start - 15) : token.start])
+        )
     return True
 
 

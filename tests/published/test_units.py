@@ -19,12 +19,16 @@ PRINTED = [  # unit, factor as printed in SP 811, digits printed
     ("ft2", 0.09290304, 7), ("in2", 6.4516e-4, 5),
 ]  # fmt: skip
 IN_PINT = {
-    "um": "micrometer", "mil": "thou", "t": "tonne", "oz": "ounce", "lb": "pound", "short_ton": "short_ton", "long_ton": "long_ton",
+    "um": "micrometer", "mil": "thou", "t": "tonne", "oz": "ounce", "lb": "pound", "short_ton": "short_ton",
+    "long_ton": "long_ton",
     "mmHg": "mmHg", "inHg": "inHg", "inH2O": "inH2O", "kgf/cm2": "kgf/cm**2", "N/mm2": "N/mm**2", "gf": "gram_force",
-    "tf": "metric_ton * g_0", "ozf": "ounce_force", "deg": "degree", "rad": "radian", "rev": "turn", "km/h": "km/h", "mph": "mph",
+    "tf": "metric_ton * g_0", "ozf": "ounce_force", "deg": "degree", "rad": "radian", "rev": "turn", "km/h": "km/h",
+    "mph": "mph",
     "ft/min": "ft/min", "in/s": "in/s", "knot": "knot", "h": "hour", "min": "minute", "month": "month", "year": "year",
     "hp": "horsepower", "gal": "gallon", "qt": "quart", "floz": "fluid_ounce", "tsp": "teaspoon", "tbsp": "tablespoon",
-    "m3": "m**3", "cm3": "cm**3", "in3": "in**3", "ft3": "ft**3", "m2": "m**2", "cm2": "cm**2", "mm2": "mm**2", "ft2": "ft**2", "in2": "in**2",
+    "m3": "m**3", "cm3": "cm**3",
+    "in3": "in**3", "ft3": "ft**3", "m2": "m**2", "cm2": "cm**2", "mm2": "mm**2",
+    "ft2": "ft**2", "in2": "in**2",
     "1/s": "1/second", "1/min": "1/minute", "1/h": "1/hour", "1/day": "1/day", "1/week": "1/week", "1/year": "1/year",
     "Hz": "hertz", "kHz": "kilohertz", "MHz": "megahertz", "ton": "short_ton", "kip": "kip",
 }  # fmt: skip

@@ -39,7 +39,8 @@ def test_who_does_not_know_gives_no_fact(text: str, facts: Facts) -> None:
 
 def test_an_unsure_yes_is_hedged() -> None:
     (fact,) = read("should be ok", "handling.squeeze").facts
-    assert fact.value is True and fact.hedged
+    assert fact.value is True
+    assert fact.hedged
 
 
 def test_a_bare_number_is_taken_only_where_its_unit_is_safe(facts: Facts) -> None:
@@ -53,7 +54,8 @@ def test_a_bare_number_is_taken_only_where_its_unit_is_safe(facts: Facts) -> Non
 def test_a_bare_number_that_may_be_two_units_is_asked_back_with_both() -> None:
     (doubt,) = read("35", "product.weight").doubts
     assert [round(option.low or 0.0, 2) for option in doubt.options] == [15.88, 35.0]
-    assert "pounds" in doubt.ask and "kilograms" in doubt.ask
+    assert "pounds" in doubt.ask
+    assert "kilograms" in doubt.ask
 
 
 def test_an_answer_about_something_else_is_kept_under_its_own_field(facts: Facts) -> None:
@@ -62,7 +64,8 @@ def test_an_answer_about_something_else_is_kept_under_its_own_field(facts: Facts
 
 def test_two_heights_asked_together_are_taken_in_order(facts: Facts) -> None:
     got = facts("30 inches and 14 feet", ["rise.infeed_height", "rise.discharge_height"])
-    assert got["rise.infeed_height"] == pytest.approx(0.762) and got["rise.discharge_height"] == pytest.approx(4.2672)
+    assert got["rise.infeed_height"] == pytest.approx(0.762)
+    assert got["rise.discharge_height"] == pytest.approx(4.2672)
 
 
 def test_twelve_dash_six_may_be_feet_and_inches_or_a_range() -> None:

@@ -1,4 +1,4 @@
-"""What is a fact of the need, and what is not: questions, suppositions, the past, other machines, denials, corrections."""
+"""What is a fact of the need and what is not: questions, suppositions, the past, other machines, denials."""
 
 from collections.abc import Callable
 from typing import Any
@@ -58,7 +58,8 @@ def test_a_message_tells_whether_it_corrects(text: str, corrects: bool) -> None:
 
 def test_spread_and_doubt_are_told_apart() -> None:
     facts = {fact.field: fact for fact in read("cases from 8 to 14 kg, 40 to 45 a minute").facts}
-    assert facts["product.weight"].spread and not facts["rate.normal"].spread
+    assert facts["product.weight"].spread
+    assert not facts["rate.normal"].spread
 
 
 def test_containers_sizes_are_no_weights(facts: Facts) -> None:
@@ -79,7 +80,8 @@ def test_quoted_mail_and_signatures_give_no_facts(facts: Facts) -> None:
     text = "12 lb each.\n\nBest regards,\nIna Holm\nHolm Candles\n+46 8 555 0101\n\nOn Monday Tove wrote:\nhow about 40 lb?"
     got = facts(text)
     assert got["product.weight"] == pytest.approx(5.4431, rel=1e-3)
-    assert got["contact.name"] == "Ina Holm" and got["contact.company"] == "Holm Candles"
+    assert got["contact.name"] == "Ina Holm"
+    assert got["contact.company"] == "Holm Candles"
 
 
 def test_two_weights_are_asked_back_not_chosen() -> None:
