@@ -26,7 +26,7 @@ def machine_page(name: str, shown: Snapshot) -> str:
 
 def _check_lines(check: Check, system: System) -> Iterator[str]:
     sense = {"at_most": "at most", "at_least": "at least", "must_be": "must be"}[check.sense]
-    margin = "" if check.margin is None else f", {check.margin:.0%} to spare"
+    margin = "" if check.margin is None else f", {_spare(check.margin, check.sense)}"
     size = "" if check.size is None else f" (size {check.size})"
     value, limit = _figure(check.value, check.unit, system), _figure(check.limit, check.unit, system)
     yield f"{_OUTCOME[check.passes]}  {check.id.replace('_', ' ')}{size}: {value}, {sense} {limit}{margin}"
@@ -40,6 +40,15 @@ def _check_lines(check: Check, system: System) -> Iterator[str]:
         yield f"     assumes: {', '.join(id.replace('_', ' ') for id in check.assumes)}"
     if check.source:
         yield f"     source: {check.source}"
+
+
+def _spare(margin: float, sense: str) -> str:
+    """The margin as people read it; beyond twice the limit its figure says nothing any more."""
+    if margin > 2.0:
+        return "ample"
+    if margin >= 0.0:
+        return f"{margin:.0%} to spare"
+    return f"{-margin:.0%} {'over it' if sense == 'at_most' else 'short of it'}"
 
 
 def _figure(value: object, unit: str, system: System) -> str:

@@ -120,9 +120,9 @@ class TalkScreen(Screen[None]):
     def take(self, event: Prompt.Said) -> None:
         """Words from the answer line; Enter alone goes on to the next question."""
         words = clean(event.text).strip()
-        seen = self.shown.question.id if self.shown is not None and self.shown.question is not None else None
+        seen = self._move_up_question() if words else None
         if words:
-            self._say("visitor", (f"visitor: {words}",))
+            self._say("answer" if seen else "visitor", (f"visitor: {words}",))
             self._run(lambda: self.steps.say(words, seen))
         else:
             self._run(self.steps.leave_be)
@@ -141,7 +141,18 @@ class TalkScreen(Screen[None]):
         if self._waiting:
             self.notify("Still working. Press it again when the next question stands.", markup=False)
         else:
+            if name != "back":
+                self._move_up_question()
             self._run(getattr(self.steps, name))
+
+    def _move_up_question(self) -> str | None:
+        """The question on the screen goes into the conversation, once, as it is answered. Returns its id."""
+        if self.shown is None or self.shown.question is None or self.shown.anew:
+            return None
+        question = self.shown.question
+        if not self._waiting:
+            self._say("asked", (f"Asked: {question.say}",))
+        return question.id
 
     def action_sample(self) -> None:
         """Put a sample message on an empty answer line, to be sent with Enter."""

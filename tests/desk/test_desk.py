@@ -218,6 +218,20 @@ async def test_another_question_is_asked_from_the_list() -> None:
         assert third.say.split()[0] in text_of(app, "#say")
 
 
+async def test_the_question_stands_above_its_answer_in_the_conversation() -> None:
+    talk = Interview()
+    app = Desk(talk)
+    async with app.run_test(size=(80, 24)) as pilot:
+        await send(app, pilot, MESSAGE)
+        assert talk.current is not None
+        say = talk.current.say
+        await send(app, pilot, "no idea")
+        lines = [str(line.render()) for line in app.screen.query_one(Conversation).query(Static)]
+        at = lines.index(f"Asked: {say}")
+        assert lines[at + 1] == "visitor: no idea"
+        assert "open point" in lines[at + 2]
+
+
 async def test_a_note_is_kept_and_not_read_for_facts() -> None:
     talk = Interview()
     app = Desk(talk)
