@@ -464,3 +464,15 @@ def test_it_does_not_matter_in_which_order_things_are_said(tell: Callable[[Inter
     whole = Interview()
     whole.hear(KNOWN)
     assert talk.result().best == whole.result().best
+
+
+def test_a_fact_is_mended_by_its_own_words_and_the_rest_stays() -> None:
+    talk = Interview()
+    talk.hear("16x12x10 inch cases, 30 lb, 25 a minute")
+    before = talk.spec()
+    talk.mend("product.weight", "40 lb")
+    after = talk.spec()
+    assert after["product.weight"] == pytest.approx(18.1436948)
+    assert {k: v for k, v in after.items() if k != "product.weight"} == {
+        k: v for k, v in before.items() if k != "product.weight"
+    }

@@ -121,6 +121,8 @@ class Session:
         self._say(recommendation(self.talk.result(), Spec.from_flat(self.talk.spec()), self.system))
         if self._keeper is None:
             self._say(["Intake: this talk is not kept. Give it a name to keep it: intake ask --case NAME"])
+        elif trouble := self._keeper.index(self.talk):
+            self._say([f"NOT SAVED: {trouble}"])
 
     def _command(self, line: str) -> bool:
         word, _, rest = line.partition(" ")

@@ -38,7 +38,8 @@ def run(args: argparse.Namespace) -> int:
         raise InputError(f"{args.case}: no case is kept under that name. List them with: intake cases")
     package = write(talk, args.to, case=args.case, with_contact=args.with_contact)
     talk.record("handed_over", {"revision": package.revision, "spec": talk.spec(), "data": package.data})
-    trouble = Keeper(args.case).keep(talk)
+    keeper = Keeper(args.case)
+    trouble = keeper.keep(talk) or keeper.index(talk)
     print(f"Revision {package.revision} of {args.case} written to {args.to}: {', '.join(FILES)}")
     print("Contact data are in it." if args.with_contact else "Contact data stayed out.")
     if trouble:

@@ -110,6 +110,8 @@ def _signature(scene: Scene, found: dict[str, Draft], raw: str) -> None:
             name = re.fullmatch(_NAME, words)
             if name and "contact.name" not in found and words.split()[0] not in _NOT_NAMES:
                 _put(found, scene, "contact.name", begin, begin + len(words))
+            elif "contact.name" in found and str(found["contact.name"].value).startswith(words.split()[0]):
+                continue
             elif "contact.name" in found and "contact.company" not in found:
                 last = words.rpartition(", ")[2] if _ROLE.search(words) else words
                 if last and not _ROLE.search(last) and re.fullmatch(_COMPANY, last):

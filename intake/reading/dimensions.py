@@ -207,6 +207,8 @@ def _spread_pair(scene: Scene, group: Group, following: int) -> Group | None:
     if len(other.figures) != len(group.figures) or scene.sentence_at[other.first] != scene.sentence_at[group.first]:
         return None
     between = scene.words(group.after, other.first)
+    if _superlatives(scene, group, other):
+        return other if other.has_unit and group.has_unit else None
     if not re.fullmatch(
         r"(?:all the way )?(?:up )?(?:to|through|thru)(?: about| around)?(?: the biggest| the largest)?(?: at)?",
         between.strip(),
@@ -220,6 +222,14 @@ def _spread_pair(scene: Scene, group: Group, following: int) -> Group | None:
             if figure.unit is None:
                 give_unit(figure, unit)
     return other
+
+
+def _superlatives(scene: Scene, group: Group, other: Group) -> bool:
+    """ "Biggest 20x16x14, smallest 8x6x4": the two ends of a spread."""
+    words = [scene.before(one.figures[0]) for one in (group, other)]
+    big = [re.search(r"\b(?:biggest|largest|max|maximum)\b", text) is not None for text in words]
+    small = [re.search(r"\b(?:smallest|littlest|min|minimum)\b", text) is not None for text in words]
+    return (big[0] and small[1]) or (small[0] and big[1])
 
 
 def _widen(scene: Scene, drafts: list[Draft], pair: Group) -> None:

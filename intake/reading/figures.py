@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from intake.reading.bounds import bound_around
 from intake.reading.compounds import Amount, amount_at
 from intake.reading.fold import Folded
+from intake.reading.numbers import number_at
 from intake.reading.rates import Per, per_at
 from intake.reading.strangers import stranger_end
 from intake.reading.tokens import Token
@@ -170,6 +171,8 @@ def _second(
     spaced = tokens[after].start > tokens[after - 1].end
     if joined == "-" and spaced and start > 0 and tokens[start - 1].text in ("x", "by", "*"):
         return None  # 32 by 18 by 6 - 8 a minute
+    if start > 0 and tokens[start - 1].text in ("x", "by", "*") and _times_behind(tokens, after + 1):
+        return None  # 200x150x100 to 600x400x400
     at = after + 1
     while at < len(tokens) and tokens[at].text in ("about", "around", "roughly", "maybe", "approx", "~"):
         at += 1
@@ -198,7 +201,8 @@ def _second(
             if first.unit is not None and first.unit.kind == "length":
                 return None
             second = second.with_unit(first.unit) if first.unit is not None else second
-        if joined == "-" and kinds == ("number", "number") and first.value >= second.value:
+        rising = first.value < second.value or kinds[1] in ("temperature", "voltage") or kinds[0] == kinds[1] != "number"
+        if joined == "-" and not rising:
             return None
         if (
             kinds[0] == "number"
@@ -210,6 +214,12 @@ def _second(
             return None if joined in ("to",) and first.value > 4 * abs(second.value) else (second, own_per, end)
         return second, own_per, end
     return None
+
+
+def _times_behind(tokens: list[Token], at: int) -> bool:
+    """True where the number at token `at` begins a group of dimensions."""
+    number = number_at(tokens, at) if at < len(tokens) else None
+    return number is not None and number.after < len(tokens) and tokens[number.after].text in ("x", "by", "*")
 
 
 def _kind(amount: Amount, per: Per | None) -> str:

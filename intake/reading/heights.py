@@ -50,6 +50,19 @@ _WALL = re.compile(
 )
 
 
+_OUTRIGHT = re.compile(
+    r"\b(?:(?:change|difference|gain|increase|rise|drop) (?:in|of) (?:the )?(?:elevation|height|level)"
+    r"|(?:elevation|height|level) (?:change|difference|gain)|vertical (?:distance|travel|lift|rise|drop)"
+    r"|(?:lift|lifting|rise) height|(?:net|total|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|=|about|around"
+    r"|approx|approximately|roughly|only|just|total|the|some|\.|~|,|-|needed|required|at))*$"
+)
+
+
+def is_outright_rise(before: str) -> bool:
+    """True where the words name the change of height itself right before the figure."""
+    return _OUTRIGHT.search(before) is not None
+
+
 def is_rise(before: str, behind: str, sentence_before: str) -> bool:
     """True where the words say that the figure is the change of height itself."""
     if _RISE_BEFORE.search(before) and not re.search(r"\bhigh$", before):

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from intake.reading.figures import Figure
 from intake.reading.groups import label_before, label_behind
-from intake.reading.heights import comes_from, goes_to, is_rise, joins_two_heights
+from intake.reading.heights import comes_from, goes_to, is_outright_rise, is_rise, joins_two_heights
 from intake.reading.scene import Draft, Scene
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
@@ -72,6 +72,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         name = _labelled(scene, figure, letter, before, behind, sentence, who, down)
         if name is not None:
             return name
+    if is_outright_rise(before):
+        return "rise.height"
     near = topic_behind(behind)
     if near == "ceiling" or (near == "" and topic_of(before) == "ceiling"):
         return "space.ceiling"
@@ -180,7 +182,8 @@ def _labelled(
     _, after = label_behind(scene.tokens, figure.after)
     topic = topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
     if not topic:
-        topic = topic_of(before) or topic_of(sentence).replace("machine", "") or _topic_before(scene, figure)
+        topic = topic_of(re.split(r"[,;]", before)[-1]) or _wider_topic(before) or _wider_topic(sentence)
+        topic = topic or _topic_before(scene, figure)
     if topic == "opening":
         return _OPENING.get(letter)
     if topic == "ceiling":
@@ -202,6 +205,12 @@ def _labelled(
     if letter == "d":
         return "product.length" if "wid" in scene.sentence_text(figure.first) else None
     return _PRODUCT.get(letter)
+
+
+def _wider_topic(words: str) -> str:
+    """A topic beyond the nearest comma holds for doors, rooms and ceilings only."""
+    topic = topic_of(words)
+    return topic if topic in ("opening", "ceiling", "space") else ""
 
 
 def _topic_before(scene: Scene, figure: Figure) -> str:

@@ -15,6 +15,10 @@ _SIDE_BEHIND = re.compile(
     r"^\W*(?:of )?(?:\w+ )?(?:a|per|each|either|on each|on a|on one|on either|/) ?side\b|^\W*(?:of )?(?:squeeze"
     r"|side (?:pressure|force)|grip|clamp)"
 )
+_BEFORE_DAMAGE = re.compile(
+    r"^\W*(?:of \w+ )?(?:before|until|till) (?:it|they|the \w+|we see|you see|anything|they're) ?(?:\w+ )?"
+    r"(?:dent|crush|mark|burst|leak|pop|break|collapse|deform|buckle|crack|give|cave)"
+)
 _OTHER_MASS = re.compile(
     r"\b(?:floor load|floor loading|floor rating|slab|capacity|payload|rated|truck|trailer|machine weigh|machine"
     r" weight|crane|hoist|forklift|beam|mezzanine (?:hold|load|rating)|rack|"
@@ -54,7 +58,7 @@ def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
 
 
 def _is_squeeze(scene: Scene, figure: Figure, before: str, behind: str) -> bool:
-    if _SIDE_BEHIND.match(behind):
+    if _SIDE_BEHIND.match(behind) or _BEFORE_DAMAGE.match(behind):
         return True
     if "handling.squeeze_limit" in scene.asked and not re.search(r"\bweigh", before):
         return True

@@ -159,7 +159,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -
     figures = figures_of(tokens, folded)
     inside = frozenset(n for figure in figures for n in range(figure.first, figure.after))
     sentences = sentences_of(tokens, folded.raw, inside)
-    status = status_of(tokens, sentences, folded.shadow)
+    status = status_of(tokens, sentences, folded.shadow, {figure.first: figure.kind for figure in figures})
     _mark(status, tokens, quoted, "quoted")
     _mark(status, tokens, signed, "signed")
     norms = [lexicon.norm(token.text) if token.kind == "word" else token.text for token in tokens]
@@ -200,7 +200,7 @@ def _windows(figures: list[Figure], sentences: list[Sentence], sentence_at: list
         sentence = sentences[sentence_at[figure.first]]
         begin, end = sentence.first, sentence.after
         if n:
-            begin = max(begin, figures[n - 1].after)
+            begin = max(begin, figures[n - 1].end)
         if n + 1 < len(figures):
             end = min(end, figures[n + 1].first)
         found[id(figure)] = (min(begin, figure.first), max(end, figure.after))

@@ -1,6 +1,7 @@
 """What a piece of text is about: the need itself, or a question, a supposition, the past, another machine."""
 
 import re
+from collections.abc import Mapping
 
 from intake.reading.layout import Sentence
 from intake.reading.tokens import Token
@@ -60,10 +61,10 @@ _PAST = re.compile(
     r"|project|machine|vendor|supplier|plant|owner|spring|fall|decade)\b|\bpreviously\b|\bformerly\b|\bin the"
     r" past\b"
     r"|\b(?:years|months|weeks|days|decades) ago\b|\bback (?:in|then|when)\b|\boriginally\b|\bthe (?:old"
-    r"|previous|former|first|earlier|original) (?:machine|line|lift|unit|ones?|conveyor|elevator|spiral|system"
+    r"|previous|former|earlier|original) (?:machine|line|lift|unit|ones?|conveyor|elevator|spiral|system"
     r"|plant|boxes|box|case|cases|spec|setup|quote|vendor|building|bags?|trays?|layout|drawing|manual"
     r"|contraption|hoist|product|incline)\b"
-    r"|\bour (?:old|previous|former|last) \w+\b|\bthe old\b|\bin (?:19|20)\d\d\b|\byesterday\b|\bwas (?:built"
+    r"|\bour (?:old|previous|former|last) \w+\b|\b(?:the|an|that|this|your|their) old\b|\bin (?:19|20)\d\d\b|\byesterday\b|\bwas (?:built"
     r"|made|bought|installed|designed|rated|quoted|sized)\b|\bbefore the (?:move|change|fire|flood|expansion)\b"
     r"|\bback home\b|\bno longer\b|\bwe had (?:a|an|one)\b|\bin the old days\b|\bbefore we\b|\bused before\b"
     r"|\bhad been\b|\buntil (?:last|now|recently|this)\b"
@@ -88,26 +89,42 @@ _OTHER = re.compile(
     r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|boss|desk|office|kid|son|dog|van)\b|\bother"
     r" vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
 )
+_SHORT, _RICH = 4, 3
+"""A question of so few words and no figure asks; one with so many kinds of figures describes."""
 _STOPS_STATUS = frozenset({",", ";", "(", ")", "but", "now", "whereas", "while", "however", "though", "yet"})
 
 
-def status_of(tokens: list[Token], sentences: list[Sentence], shadow: str) -> list[str]:
-    """One word for each token: "" (the need), "asked", "supposed", "past", "other"."""
+def status_of(
+    tokens: list[Token], sentences: list[Sentence], shadow: str, kinds: Mapping[int, str]
+) -> list[str]:
+    """One word for each token: "" (the need), "asked", "supposed", "past", "other".
+
+    `kinds`: the kind of the figure that begins at a token. A question full of figures describes the need.
+    """
     status = [""] * len(tokens)
     for sentence in sentences:
         if sentence.after <= sentence.first:
             continue
         start, end = tokens[sentence.first].start, tokens[sentence.after - 1].end
         text = shadow[start:end]
-        _questions(status, tokens, sentence, text)
+        _questions(status, tokens, sentence, text, kinds)
         for pattern, word in ((_SUPPOSED, "supposed"), (_PAST, "past"), (_OTHER, "other")):
             for match in pattern.finditer(text):
                 _spread(status, tokens, sentence, start + match.start(), start + match.end(), word)
     return status
 
 
-def _questions(status: list[str], tokens: list[Token], sentence: Sentence, text: str) -> None:
+def _questions(
+    status: list[str], tokens: list[Token], sentence: Sentence, text: str, kinds: Mapping[int, str]
+) -> None:
     if not sentence.question and not _OPENS_QUESTION.match(text) and not _SAYING.search(text):
+        return
+    figures = {kinds[n] for n in range(sentence.first, sentence.after) if n in kinds}
+    if sentence.question and not figures and sentence.after - sentence.first <= _SHORT:
+        for n in range(sentence.first, sentence.after):
+            status[n] = "asked"
+        return
+    if len(figures - {"number"}) >= _RICH:
         return
     if _CAPABLE.match(text):
         begin = 0

@@ -5,7 +5,9 @@ import re
 from intake.reading.scene import Draft, Scene
 
 _SUPPLY = re.compile(r"\b(\d{3}) ?(?:v|volt|vac)? ?/ ?([13])(?: ?(?:ph|phase|ø))? ?/ ?(50|60)\b")
-_PHASES = re.compile(r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 x (?=\d{3} ?v)")
+_PHASES = re.compile(
+    r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 x (?=\d{3} ?v)|\b3 ?n? ?~"
+)
 _MAINS_LEAST, _MAINS_MOST = 90.0, 700.0
 _WASH = re.compile(
     r"\b(?:wash\w*|hos\w+|spray\w*|rins\w+|clean\w*|nozzle|jet|pressure washer|sanit\w+|foam\w*|water)\b"

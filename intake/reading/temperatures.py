@@ -19,7 +19,7 @@ _PRODUCT = re.compile(
     r"\b(?:product(?: temperature| temp)?|hot fill\w*|fill\w*(?: hot)?|hot|come out|coming out|out of|oven"
     r"|tunnel|retort|pasteuri\w+|cook\w*|bak\w+|core|surface temp\w*|skin|content|"
     r"they (?:are|come|leave|arrive)|they're|them|sauce|liquid|food|freshly|warm|frozen|case (?:is|are|come|at)"
-    r"|product is|product are|itself)\b"
+    r"|product is|product are)\b"
 )
 _NEITHER = re.compile(
     r"\b(?:water|wash|rinse|clean\w*|steam|hose|sanitiz\w+|caustic|melt\w*|glue|motor|setpoint of the oven"

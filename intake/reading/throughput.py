@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 
 from intake.reading.figures import Figure, give_unit
+from intake.reading.groups import label_behind
 from intake.reading.scene import Draft, Question, Scene
 from intake.reading.travelling import Travelling
 from intake.reading.units import UNITS, Unit
@@ -11,7 +12,7 @@ from intake.reading.units import UNITS, Unit
 _PEAK = re.compile(
     r"\b(?:peak|peaks|peaking|peaked|surge|surging|burst|bursting|rush|rushes|busy|busiest|season|seasonal|could"
     r" hit|can hit|hit|hitting|"
-    r"spike|spiking|spikes|worst|top speed|top out|topping|top|up to|as high as|as many as|quarter end|month end"
+    r"spike|spiking|spikes|worst|top speed|top out|topping|top rate|up to|as high as|as many as|quarter end|month end"
     r"|next year|in future|the future|future|later on|eventually|"
     r"growing to|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max"
     r"|maximum|at most|tops|never more than|no more than|"
@@ -29,7 +30,7 @@ _NORMAL = re.compile(
     r"|making|do)\b"
 )
 _STRONG_PEAK = re.compile(
-    r"\b(?:peak|surge|burst|max|maximum|tops?|busy|season|next year|future|could hit|can hit|spike|at most|up to"
+    r"\b(?:peak|surge|burst|max|maximum|top out|top speed|busy|season|next year|future|could hit|can hit|spike|at most|up to"
     r"|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as"
     r"|holiday)\b"
 )
@@ -172,12 +173,12 @@ def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     near = scene.sentence_at[figure.first] - scene.sentence_at[last.first]
     if near > 1 or figure.first - last.after > 14 or last.per is None or figure.value <= 0 or "list" in figure.tags:
         return
-    if scene.group_of(figure) is not None:
+    if scene.group_of(figure) is not None or label_behind(scene.tokens, figure.after)[0]:
         return
     before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
     cue = re.search(
         r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
-        r"|busy|season|next year|ready for|future|growing to|go to|goe to|jump to|climb to|normal|normally"
+        r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|go to|goe to|jump to|climb to|normal|normally"
         r"|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day"
         r"|quarter end|christmas|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour"
         r"|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",

@@ -114,7 +114,7 @@ def _containment(scene: Scene, mentions: list[Hit], scores: dict[str, float], in
         between = [scene.tokens[n].text for n in range(hit.after, following.first)]
         if len(between) > 8 or any(word in (".", ";", "not", "but") for word in between):
             continue
-        if between and between[0] == "of" and "," not in between:
+        if between and between[0] == "of" and "," not in between and not any(word in _INTO for word in between):
             outer, within = hit.value, following.value
         elif following.value == "pallet_load" and "per" in between:
             continue

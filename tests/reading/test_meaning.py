@@ -77,7 +77,8 @@ def test_what_no_fact_used_is_shown_as_unread() -> None:
 
 
 def test_quoted_mail_and_signatures_give_no_facts(facts: Facts) -> None:
-    text = "12 lb each.\n\nBest regards,\nIna Holm\nHolm Candles\n+46 8 555 0101\n\nOn Monday Tove wrote:\nhow about 40 lb?"
+    signed = "12 lb each.\n\nBest regards,\nIna Holm\nHolm Candles\n+46 8 555 0101"
+    text = f"{signed}\n\nOn Monday Tove wrote:\nhow about 40 lb?"
     got = facts(text)
     assert got["product.weight"] == pytest.approx(5.4431, rel=1e-3)
     assert got["contact.name"] == "Ina Holm"
