@@ -14,7 +14,8 @@ _LIFT_VERB = re.compile(
 )
 _DROP_VERB = re.compile(
     r"\b(?:to|must|need|we|they|it|will|would|and) (?:be )?drop(?:ped)? (?:\d|it|them|down|from|to|by|about)"
-    r"|\b(?:net )?drop (?:is|of|:|=) |\d (?:'|ft|foot|feet|m|meter|metre|in|\"|inch) drop\b|\bto (?:be )?drop(?:ped)?\b|\bdrop (?:about |by "
+    r"|\b(?:net )?drop (?:is|of|:|=) |\d (?:'|ft|foot|feet|m|meter|metre|in|\"|inch) drop\b|\bto (?:be"
+    r" )?drop(?:ped)?\b|\bdrop (?:about |by "
     r"|of |a |some |another )*\d"
 )
 _LOWER_VERB = re.compile(

@@ -201,7 +201,9 @@ def _second(
             if first.unit is not None and first.unit.kind == "length":
                 return None
             second = second.with_unit(first.unit) if first.unit is not None else second
-        rising = first.value < second.value or kinds[1] in ("temperature", "voltage") or kinds[0] == kinds[1] != "number"
+        rising = (
+            first.value < second.value or kinds[1] in ("temperature", "voltage") or kinds[0] == kinds[1] != "number"
+        )
         if joined == "-" and not rising:
             return None
         if (

@@ -53,7 +53,8 @@ _WALL = re.compile(
 _OUTRIGHT = re.compile(
     r"\b(?:(?:change|difference|gain|increase|rise|drop) (?:in|of) (?:the )?(?:elevation|height|level)"
     r"|(?:elevation|height|level) (?:change|difference|gain)|vertical (?:distance|travel|lift|rise|drop)"
-    r"|(?:lift|lifting|rise) height|(?:net|total|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|=|about|around"
+    r"|(?:lift|lifting|rise) height|(?:net|total|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|="
+    r"|about|around"
     r"|approx|approximately|roughly|only|just|total|the|some|\.|~|,|-|needed|required|at))*$"
 )
 

@@ -64,7 +64,8 @@ _PAST = re.compile(
     r"|previous|former|earlier|original) (?:machine|line|lift|unit|ones?|conveyor|elevator|spiral|system"
     r"|plant|boxes|box|case|cases|spec|setup|quote|vendor|building|bags?|trays?|layout|drawing|manual"
     r"|contraption|hoist|product|incline)\b"
-    r"|\bour (?:old|previous|former|last) \w+\b|\b(?:the|an|that|this|your|their) old\b|\bin (?:19|20)\d\d\b|\byesterday\b|\bwas (?:built"
+    r"|\bour (?:old|previous|former|last) \w+\b|\b(?:the|an|that|this|your|their) old\b|\bin (?:19|20)\d\d\b"
+    r"|\byesterday\b|\bwas (?:built"
     r"|made|bought|installed|designed|rated|quoted|sized)\b|\bbefore the (?:move|change|fire|flood|expansion)\b"
     r"|\bback home\b|\bno longer\b|\bwe had (?:a|an|one)\b|\bin the old days\b|\bbefore we\b|\bused before\b"
     r"|\bhad been\b|\buntil (?:last|now|recently|this)\b"
@@ -94,9 +95,7 @@ _SHORT, _RICH = 4, 3
 _STOPS_STATUS = frozenset({",", ";", "(", ")", "but", "now", "whereas", "while", "however", "though", "yet"})
 
 
-def status_of(
-    tokens: list[Token], sentences: list[Sentence], shadow: str, kinds: Mapping[int, str]
-) -> list[str]:
+def status_of(tokens: list[Token], sentences: list[Sentence], shadow: str, kinds: Mapping[int, str]) -> list[str]:
     """One word for each token: "" (the need), "asked", "supposed", "past", "other".
 
     `kinds`: the kind of the figure that begins at a token. A question full of figures describes the need.
@@ -114,9 +113,7 @@ def status_of(
     return status
 
 
-def _questions(
-    status: list[str], tokens: list[Token], sentence: Sentence, text: str, kinds: Mapping[int, str]
-) -> None:
+def _questions(status: list[str], tokens: list[Token], sentence: Sentence, text: str, kinds: Mapping[int, str]) -> None:
     if not sentence.question and not _OPENS_QUESTION.match(text) and not _SAYING.search(text):
         return
     figures = {kinds[n] for n in range(sentence.first, sentence.after) if n in kinds}
@@ -124,7 +121,7 @@ def _questions(
         for n in range(sentence.first, sentence.after):
             status[n] = "asked"
         return
-    if len(figures - {"number"}) >= _RICH:
+    if len(figures - {"number"}) >= _RICH and not _OPENS_QUESTION.match(text):
         return
     if _CAPABLE.match(text):
         begin = 0

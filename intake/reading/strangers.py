@@ -153,7 +153,7 @@ def stranger_end(tokens: list[Token], at: int) -> int:
         return _money_end(tokens, at)
     if before is not None and touching and _grown_together(tokens, at):
         return at + 1
-    if token.value is None:
+    if token.value is None or _list_number(tokens, at):
         return at + 1
     if following is None:
         return _labelled(tokens, at)
@@ -171,6 +171,17 @@ def stranger_end(tokens: list[Token], at: int) -> int:
     if chain > at:
         return chain
     return _labelled(tokens, at)
+
+
+def _list_number(tokens: list[Token], at: int) -> bool:
+    """1. and 2) at the head of a line."""
+    if at and tokens[at - 1].kind != "line":
+        return False
+    mark = tokens[at + 1] if at + 1 < len(tokens) else None
+    if mark is None or mark.text not in ".)" or not tokens[at].text.isdigit() or len(tokens[at].text) > 2:
+        return False
+    spaced = at + 2 < len(tokens) and tokens[at + 2].start > mark.end and tokens[at + 2].kind == "word"
+    return mark.start == tokens[at].end and spaced and (at > 0 or any(t.kind == "line" for t in tokens[at : at + 80]))
 
 
 def _money_end(tokens: list[Token], at: int) -> int:

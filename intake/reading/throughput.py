@@ -30,7 +30,8 @@ _NORMAL = re.compile(
     r"|making|do)\b"
 )
 _STRONG_PEAK = re.compile(
-    r"\b(?:peak|surge|burst|max|maximum|top out|top speed|busy|season|next year|future|could hit|can hit|spike|at most|up to"
+    r"\b(?:peak|surge|burst|max|maximum|top out|top speed|busy|season|next year|future|could hit|can hit|spike"
+    r"|at most|up to"
     r"|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as"
     r"|holiday)\b"
 )
@@ -178,7 +179,8 @@ def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
     cue = re.search(
         r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
-        r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|go to|goe to|jump to|climb to|normal|normally"
+        r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|go to|goe to|jump to|climb"
+        r" to|normal|normally"
         r"|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day"
         r"|quarter end|christmas|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour"
         r"|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",
