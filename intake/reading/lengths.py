@@ -56,6 +56,10 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
 def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
     """For heights and room, "up to" and "above" are places and directions, no bounds."""
     words = scene.words(figure.begin, figure.first)
+    if re.search(r"\b(?:wider|longer|deeper|taller|higher) than$", scene.words(figure.begin, figure.first)) or (
+        figure.bound == "" and _COMPARED.search(scene.before(figure))
+    ):
+        return replace(draft, low=None, high=figure.value)
     place = draft.field in _HEIGHTS and any(phrase in words for phrase in _PLACES)
     if place and not figure.is_range and figure.bound:
         value = figure.value
@@ -74,6 +78,10 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
             return name
     if is_outright_rise(before):
         return "rise.height"
+    wider = _no_wider(before, scene.words(figure.begin, figure.first), sentence)
+    if wider is not None:
+        return wider
+    before = _nearest(before)
     near = topic_behind(behind)
     if near == "ceiling" or (near == "" and topic_of(before) == "ceiling"):
         return "space.ceiling"
@@ -105,9 +113,32 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return None
     if is_rise(before, behind, sentence) and figure.value > 0.15:
         return "rise.height"
-    if topic == "product" or not before.strip(" ,and&"):
+    if topic in ("product", ""):
         return _pair_of(scene, figure, before, sentence, previous, down, said)
     return None
+
+
+_COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher) than(?: about| around| roughly)?$")
+_REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|cant)\b")
+
+
+def _no_wider(before: str, lead: str, sentence: str) -> str | None:
+    """ "Can't go wider than 9 ft": the floor that the machine may take; of a product its own size."""
+    text = f"{before} {lead}".strip()
+    match = _COMPARED.search(text)
+    if match is None or not _REFUSED.search(f"{sentence} {lead}"[-80:]):
+        return None
+    letter = {"wider": "w", "longer": "l", "deeper": "l", "taller": "h", "higher": "h"}[match.group(1)]
+    return _PRODUCT[letter] if topic_of(sentence) == "product" else _SPACE[letter]
+
+
+_LINKS = frozenset("and or so about approx which is at of the a then but it's max minimum maximum min just only - :".split())
+
+
+def _nearest(before: str) -> str:
+    """The words behind the last comma, where they say anything."""
+    last = re.split(r"[,;(]", before)[-1]
+    return last if any(word.isalpha() and word not in _LINKS for word in last.split()) else before
 
 
 def _pair_of(
@@ -121,6 +152,10 @@ def _pair_of(
         and "out" in sentence + behind + scene.sentence_text(figure.first)
     ):
         return "rise.infeed_height"
+    if re.search(r"(?:^|[,;] ?)in(?: at)?$", before.strip()) and re.search(r"\bout\b", behind):
+        return "rise.infeed_height"
+    if re.search(r"(?:^|[,;] ?)out(?: at)?$", before.strip()):
+        return "rise.discharge_height"
     if (
         re.match(r"^\s*\(?(?:out|off)\b(?: |$|\)|,)", behind)
         and "floor" not in behind[:12]

@@ -40,7 +40,7 @@ def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
     found: list[Draft | Question] = []
     for figure in [*scene.open_figures("mass"), *scene.open_figures("force")]:
         before, behind = scene.before(figure), scene.after(figure)
-        if figure.kind == "force" or _is_squeeze(scene, figure, before, behind):
+        if figure.kind == "force" or _is_squeeze(scene, figure, who, before, behind):
             draft = _squeeze(scene, figure, before)
             if draft is not None:
                 found.append(draft)
@@ -57,9 +57,11 @@ def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
     return found + _lightest_to_heaviest(scene, weights)
 
 
-def _is_squeeze(scene: Scene, figure: Figure, before: str, behind: str) -> bool:
+def _is_squeeze(scene: Scene, figure: Figure, who: Travelling, before: str, behind: str) -> bool:
     if _SIDE_BEHIND.match(behind) or _BEFORE_DAMAGE.match(behind):
         return True
+    if _container_behind(scene, figure, who) is not None:
+        return False
     if "handling.squeeze_limit" in scene.asked and not re.search(r"\bweigh", before):
         return True
     return _SQUEEZE.search(before[-60:]) is not None and not re.search(r"\bweigh|\bhandle|\bcase|\bbox", before[-30:])

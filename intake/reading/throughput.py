@@ -13,7 +13,7 @@ _PEAK = re.compile(
     r"\b(?:peak|peaks|peaking|peaked|surge|surging|burst|bursting|rush|rushes|busy|busiest|season|seasonal|could"
     r" hit|can hit|hit|hitting|"
     r"spike|spiking|spikes|worst|top speed|top out|topping|top rate|up to|as high as|as many as|quarter end|month end"
-    r"|next year|in future|the future|future|later on|eventually|"
+    r"|next year|headroom|in future|the future|future|later on|eventually|"
     r"growing to|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max"
     r"|maximum|at most|tops|never more than|no more than|"
     r"christmas|holiday|holidays|harvest|at the outside|short burst|catch up|catching up|sprint|when (?:we're|we"
@@ -30,7 +30,7 @@ _NORMAL = re.compile(
     r"|making|do)\b"
 )
 _STRONG_PEAK = re.compile(
-    r"\b(?:peak|surge|burst|max|maximum|top out|top speed|busy|season|next year|future|could hit|can hit|spike"
+    r"\b(?:peak|surge|burst|max|maximum|top out|top speed|busy|season|next year|headroom|future|could hit|can hit|spike"
     r"|at most|up to"
     r"|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as"
     r"|holiday)\b"

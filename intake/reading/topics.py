@@ -41,7 +41,7 @@ _TOPIC = re.compile(
     r")\b"
 )
 PRODUCT_WORDS = re.compile(
-    r"\b(?:product|case|box|carton|tray|bundle|bottle|jar|jug|can|canister|tub|cup|pail|bucket|bag|sack|pouch"
+    r"\b(?:product|case|box|carton|tray|bundle|bottle|jar|jug|canister|tub|cup|pail|bucket|bag|sack|pouch"
     r"|tote|bin|crate|keg|"
     r"drum|barrel|pallet|load|skid|package|pack|size|dimension|dim|each|they|they're|it's|unit|item|part|piece"
     r"|biggest|largest|smallest|"
