@@ -79,6 +79,8 @@ def _yes_no(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft 
 
 def _worded_figure(scene: Scene, name: str, hits: list[Hit]) -> Draft | None:
     for hit in hits:
+        if any(group.first < hit.after and hit.first < group.after for group in scene.groups):
+            continue
         if denied(scene, hit.first, hit.after) or (name == "rise.height" and not _speaks_of_height(scene, hit)):
             continue
         value = float(hit.value)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from intake.reading.figures import Figure, give_unit
 from intake.reading.groups import Group
 from intake.reading.scene import Draft, Question, Scene
+from intake.reading.tokens import VULGAR
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
 from intake.reading.units import UNITS
@@ -44,9 +45,13 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
     """Facts of all groups that speak of the need."""
     found = Dimensions()
     n = 0
+    explicit = _explicit(scene)
     while n < len(scene.groups):
         group = scene.groups[n]
         n += 1
+        if explicit and group.first < explicit <= scene.groups[-1].first:
+            scene.use(*group.figures)
+            continue
         if not scene.live(group.first) or any(id(figure) in scene.used for figure in group.figures):
             continue
         topic = _topic(scene, group)
@@ -55,6 +60,7 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
         if not group.has_unit and not _guess_unit(scene, group, topic):
             _ask(scene, group, topic, found, who)
             continue
+        _bound_all(group)
         pair = _spread_pair(scene, group, n)
         names = _names(group, topic, who)
         if names is None:
@@ -76,6 +82,34 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
             found.anchors.append(group.first)
         found.drafts += drafts
     return found
+
+
+_MOVES = re.compile(
+    r"\bwhat (?:goe|go|travel|ride|move|get move|actually move|actually travel)|\bwe (?:actually )?move the\b"
+)
+
+
+def _explicit(scene: Scene) -> int:
+    """The token of "what travels is": sizes named before it are of something else. 0 where it is not said."""
+    for sentence in scene.sentences:
+        match = _MOVES.search(scene.words(sentence.first, sentence.after))
+        if match is not None and scene.live(sentence.first):
+            return sentence.first + match.string[: match.start()].count(" ")
+    return 0
+
+
+def _bound_all(group: Group) -> None:
+    """ "Max 3 x 2.5 m", "16x12x10 in max": the bound holds for all of them."""
+    first, last = group.figures[0], group.figures[-1]
+    bound = first.bound or last.bound
+    if not group.times or any(group.labels) or bound not in ("most", "least"):
+        return
+    for figure in group.figures:
+        if figure.is_range:
+            continue
+        value = figure.value
+        figure.bound = bound
+        figure.low, figure.high = (None, value) if bound == "most" else (value, None)
 
 
 def _fits(name: str, figure: Figure) -> bool:
@@ -116,7 +150,7 @@ def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
         return False
     if max(sizes) >= 150.0 and min(sizes) >= 15.0 and sum(size >= _METRIC_FROM for size in sizes) >= 2:
         unit = UNITS["mm"]
-    elif scene.imperial and not scene.metric and max(sizes) <= _INCH_MOST:
+    elif not scene.metric and max(sizes) <= _INCH_MOST and (scene.imperial or _in_fractions(scene, group)):
         unit = UNITS["in"]
     else:
         return False
@@ -124,6 +158,12 @@ def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
         if figure.unit is None:
             give_unit(figure, unit)
     return True
+
+
+def _in_fractions(scene: Scene, group: Group) -> bool:
+    """Halves, quarters, eighths: nobody measures millimetres so."""
+    first, after = group.figures[0].first, group.figures[-1].after
+    return sum(token.text == "/" or token.text in VULGAR for token in scene.tokens[first:after]) >= 2
 
 
 def _ask(scene: Scene, group: Group, topic: str, found: Dimensions, who: Travelling) -> None:

@@ -65,6 +65,8 @@ def _no_direction(scene: Scene, hit: Hit) -> bool:
     """ "Up to 40 a minute" and "down to 34 F" are bounds; "the upper level" is a place."""
     words = [scene.tokens[n].text for n in range(hit.first, min(hit.first + 3, len(scene.tokens)))]
     before = scene.tokens[hit.first - 1].text if hit.first else ""
+    if before == "-" and hit.first >= 2 and scene.tokens[hit.first - 2].kind == "number":
+        return True  # a 4-up case
     if words[:2] in (["up", "to"], ["down", "to"]) or (words[0] in ("up", "down") and hit.weight == 1):
         following = next((f for f in scene.figures if f.first >= hit.first and f.first <= hit.first + 8), None)
         inside = next((f for f in scene.figures if f.begin <= hit.first < f.end), None)

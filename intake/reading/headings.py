@@ -61,15 +61,9 @@ def _in_words(scene: Scene, asked: bool) -> list[Draft | Question]:
         words = scene.words(hit.first, hit.after)
         if not asked and (hit.weight < 2 or words in ("come back", "return same side")):
             continue
-        if not asked and not re.search(
-            r"\b(?:turn|u|exit|leave|discharge|out ?feed|come|direction|infeed|straight|in ?line|heading|run|goe"
-            r"|hand|bend|way|back|layout)\b",
-            text,
-        ):
-            continue
         if (
             not asked
-            and hit.value in ("0", "90", "270")
+            and not re.search(r"^u|hairpin|switchback|same (?:way|side)|way (?:it|they) came", words)
             and not re.search(
                 r"\b(?:discharge|out ?feed|exit|leave|turn|come (?:out|off)|direction|continue|bend|straight"
                 r" (?:on|through|ahead|shot|line)|infeed|hand)\b",

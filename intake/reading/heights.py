@@ -6,7 +6,7 @@ _VERB = (
     r"(?:up|upward|raise|raised|raising|lift|lifted|lifting|elevate|elevated|elevating|climb|climbing|climbed"
     r"|rise|rising|"
     r"lower|lowered|lowering|down|downward|descend|descending|drop|dropped|dropping|ascend|ascending|hoist|hoisted|"
-    r"elevation (?:change|gain|difference|of)|elevation|height (?:change|difference|gain|to gain)|difference"
+    r"elevation (?:change|gain|difference|of)|height (?:change|difference|gain|to gain)|difference"
     r"|(?:level|height) difference|"
     r"vertical|vertically|vertical (?:distance|travel|lift|rise|move|height|change|drop)|net (?:rise|drop|lift|change)|"
     r"change (?:in|of) (?:height|elevation|level)|lift height|lifting height|gain|overall rise|total (?:rise"
@@ -33,15 +33,16 @@ _RISE_BEHIND = re.compile(
 )
 _LEVEL = (
     r"(?:(?:at|about|around|roughly|approx|approximately|height|elevation|of|~|some|that|level|el|elev|\.|:"
-    r"|is|=|-|exactly|just|maybe|say|,|which|it's|be|\(|a|an) )"
+    r"|is|=|-|exactly|just|maybe|say|,|which|it's|be|\(|\+|a|an) )"
 )
 _PLACE = (
     r"(?:(?:the|a|an|our|another|your|their|existing|new|floor|mezzanine|deck|platform|second|third|upper"
     r"|lower|top|bottom|conveyor|palletizer|hopper|outfeed|infeed|discharge|ground|next|2|nd|3|rd|1|st"
     r"|first|level|line|other|packing|filler|table) )"
 )
-_TO_END = re.compile(rf"(?<!floor )\b(?:to|onto|into|until|toward) (?:{_PLACE}(?:[^\W\d]+ ){{0,5}}?)?{_LEVEL}{{0,4}}$")
-_FROM_END = re.compile(rf"\b(?:from|off|out of) (?:{_PLACE}(?:[^\W\d]+ ){{0,5}}?)?{_LEVEL}{{0,4}}$")
+_ANY = r"(?:(?!(?:to|from|and|up|down|off|into|onto)\b)[^\W\d]+ )"
+_TO_END = re.compile(rf"\b(?:to|onto|into|until|toward) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
+_FROM_END = re.compile(rf"\b(?:from|off|out of) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
 _LOOSE_VERB = re.compile(rf"\b{_VERB}\b")
 _WALL = re.compile(
     r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out"
@@ -59,9 +60,18 @@ _OUTRIGHT = re.compile(
 )
 
 
-def is_outright_rise(before: str) -> bool:
-    """True where the words name the change of height itself right before the figure."""
-    return _OUTRIGHT.search(before) is not None
+_OUTRIGHT_BEHIND = re.compile(
+    (
+        r"^\s*-? ?(?:of )?(?:vertical |net |total |straight )?(?:rise|drop(?! ceiling)|lift(?! truck| gate)"
+        r"|descent|climb|elevation"
+    )
+    r" change|height difference|difference in height|change in)\b(?! to\b)"
+)
+
+
+def is_outright_rise(before: str, behind: str) -> bool:
+    """True where the words name the change of height itself right before or behind the figure."""
+    return _OUTRIGHT.search(before) is not None or _OUTRIGHT_BEHIND.match(behind) is not None
 
 
 def is_rise(before: str, behind: str, sentence_before: str) -> bool:
@@ -80,7 +90,8 @@ def is_rise(before: str, behind: str, sentence_before: str) -> bool:
 
 def goes_to(before: str) -> bool:
     """True where the words end with "to" or "up to" and nothing but names of places behind it."""
-    return _TO_END.search(before.rstrip() + " ") is not None
+    measured_from_floor = re.search(r"\bfloor to (?:the )?(?:in ?feed|out ?feed|discharge|in ?let|outlet)\b", before)
+    return measured_from_floor is None and _TO_END.search(before.rstrip() + " ") is not None
 
 
 def comes_from(before: str) -> bool:
@@ -92,6 +103,7 @@ def joins_two_heights(behind: str) -> bool:
     """True where "up to", "and up to" and the like lead from this figure to the next."""
     return (
         re.fullmatch(
+            r"\s*(?:aff|tob|tor|toc|high|level|(?:off|above) (?:the )?(?:floor|ground)|from (?:the )?floor)?"
             r"\s*,? ?(?:and )?(?:then )?(?:(?:go|goe|going|come|raise|lift|climb|drop|lower)(?:ed|ing)? )?(?:up "
             r"|down )?to(?: the| a| about| around)?(?: mezzanine| deck| platform)?(?: at)?\s*",
             behind,

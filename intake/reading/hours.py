@@ -76,6 +76,8 @@ def hours_drafts(scene: Scene) -> list[Draft]:
             at = scene.token_at(match.start())
             if at is None or not scene.live(at):
                 continue
+            if _in_group(scene, match.start(), match.end()):
+                continue
             value = reader(match)
             if value is None or not 0 < value <= 24:
                 continue
@@ -112,6 +114,11 @@ def shifts_question(scene: Scene, said: bool) -> list[Question]:
         if count * hours <= 24
     )
     return [Question("site.hours", match.start(), match.end(), "hours_of_shifts", {}, options)]
+
+
+def _in_group(scene: Scene, start: int, end: int) -> bool:
+    """4x24x7 in is a box, not round the clock."""
+    return any(scene.tokens[g.first].start < end and start < scene.tokens[g.after - 1].end for g in scene.groups)
 
 
 def _is_working_time(scene: Scene, at: int) -> bool:

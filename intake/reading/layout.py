@@ -25,6 +25,8 @@ _SIGN_OFF = re.compile(
 _AFTERWORD = re.compile(r"^\s*p\.?\s?p?\.?s\b\.?", re.M)
 _NO_STOP_AFTER = frozenset(
     [
+        "elev",
+        "el",
         "approx",
         "aprox",
         "appx",

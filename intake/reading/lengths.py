@@ -76,7 +76,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         name = _labelled(scene, figure, letter, before, behind, sentence, who, down)
         if name is not None:
             return name
-    if is_outright_rise(before):
+    if is_outright_rise(before, behind):
         return "rise.height"
     wider = _no_wider(before, scene.words(figure.begin, figure.first), sentence)
     if wider is not None:
@@ -132,7 +132,9 @@ def _no_wider(before: str, lead: str, sentence: str) -> str | None:
     return _PRODUCT[letter] if topic_of(sentence) == "product" else _SPACE[letter]
 
 
-_LINKS = frozenset("and or so about approx which is at of the a then but it's max minimum maximum min just only - :".split())
+_LINKS = frozenset(
+    "and or so about approx which is at of the a then but it's max minimum maximum min just only - :".split()
+)
 
 
 def _nearest(before: str) -> str:
@@ -152,9 +154,9 @@ def _pair_of(
         and "out" in sentence + behind + scene.sentence_text(figure.first)
     ):
         return "rise.infeed_height"
-    if re.search(r"(?:^|[,;] ?)in(?: at)?$", before.strip()) and re.search(r"\bout\b", behind):
+    if re.search(r"(?:^|[,;] ?|\bto[brc] )in(?: at)?$", before.strip()) and re.search(r"\bout\b", behind):
         return "rise.infeed_height"
-    if re.search(r"(?:^|[,;] ?)out(?: at)?$", before.strip()):
+    if re.search(r"(?:^|[,;] ?|\bto[brc] )out(?: at)?$", before.strip()):
         return "rise.discharge_height"
     if (
         re.match(r"^\s*\(?(?:out|off)\b(?: |$|\)|,)", behind)
@@ -211,10 +213,28 @@ def _label(scene: Scene, figure: Figure) -> str:
     return letter
 
 
+_FOREIGN_BEHIND = re.compile(
+    (
+        r"^\W*(?:operator|people|guy|worker|person|employee|man|forklift|truck|trailer|rack|belt|conveyor|aisle"
+        r"|fence|stack|shelf)\b"
+    )
+)
+_FOREIGN_BEFORE = re.compile(
+    r"\b(?:stack|rack|trailer|truck|forklift|operator|aisle|fence|wall|shelf|mast)\b(?: \w+){0,3} ?$"
+)
+_CONVEYOR_BEFORE = re.compile(
+    r"\b(?:belt|conveyor|chain|roller|frame|table)\b(?: (?!case|box|tray|product)\w+){0,5} ?$"
+)
+
+
 def _labelled(
     scene: Scene, figure: Figure, letter: str, before: str, behind: str, sentence: str, who: Travelling, down: bool
 ) -> str | None:
     _, after = label_behind(scene.tokens, figure.after)
+    if _FOREIGN_BEHIND.match(scene.words(after, min(after + 3, len(scene.norms)))) or _FOREIGN_BEFORE.search(before):
+        return None
+    if letter in ("w", "l") and _CONVEYOR_BEFORE.search(before):
+        return None
     topic = topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
     if not topic:
         topic = topic_of(re.split(r"[,;]", before)[-1]) or _wider_topic(before) or _wider_topic(sentence)
@@ -303,4 +323,6 @@ def _plausible(name: str, figure: Figure) -> bool:
         return 0.002 <= value <= _LONGEST_PRODUCT
     if name.startswith("space.opening"):
         return 0.3 <= value <= 15
-    return value <= 60
+    if name == "space.ceiling":
+        return 1.5 <= value <= 60
+    return value <= (25 if name == "rise.infeed_height" else 60)

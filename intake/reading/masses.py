@@ -93,6 +93,8 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         r"^\W*(?:floor|capacity|payload|truck|crane|rating|per (?:day|week))", behind
     ):
         return False
+    if _counted_content(scene, figure):
+        return False
     kind = _container_behind(scene, figure, who)
     if kind in ROUND and figure.unit is not None and figure.unit.name == "oz" and not re.search(r"\bweigh", before):
         return False  # 12 oz cans: a container's size
@@ -103,6 +105,17 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         if near is not None and near != who.kind and near in who.inner:
             return False
     return True
+
+
+def _counted_content(scene: Scene, figure: Figure) -> bool:
+    """24 x 12 oz, 12 ct 16 oz, 24/500 g: what one piece inside holds."""
+    at = scene.order.get(id(figure), 0)
+    if not at:
+        return False
+    earlier = scene.figures[at - 1]
+    between = [scene.tokens[n].text for n in range(earlier.after, figure.first)]
+    joined = all(word in ("x", "/", "ct", "count", "pack", "pk", "-", "*", "of") for word in between)
+    return earlier.kind == "number" and earlier.value >= 2 and 0 < len(between) <= 3 and joined
 
 
 def _container_behind(scene: Scene, figure: Figure, who: Travelling) -> str | None:

@@ -86,7 +86,7 @@ class Scene:
 
     def before(self, figure: Figure) -> str:
         """The words from the figure before (or the sentence's beginning) to this one's number, in normal form."""
-        return self.words(self.windows[id(figure)][0], figure.first)
+        return self.words(self.windows[id(figure)][0], figure.first).replace(" . ", " ")
 
     def after(self, figure: Figure) -> str:
         """The words between this figure's core and the next one (or the sentence's end), in normal forms."""

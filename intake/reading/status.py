@@ -90,6 +90,7 @@ _OTHER = re.compile(
     r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|boss|desk|office|kid|son|dog|van)\b|\bother"
     r" vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
 )
+_REFUSALS = frozenset({"no", "nope", "nah"})
 _SHORT, _RICH = 4, 3
 """A question of so few words and no figure asks; one with so many kinds of figures describes."""
 _STOPS_STATUS = frozenset({",", ";", "(", ")", "but", "now", "whereas", "while", "however", "though", "yet"})
@@ -115,6 +116,11 @@ def status_of(tokens: list[Token], sentences: list[Sentence], shadow: str, kinds
 
 def _questions(status: list[str], tokens: list[Token], sentence: Sentence, text: str, kinds: Mapping[int, str]) -> None:
     if not sentence.question and not _OPENS_QUESTION.match(text) and not _SAYING.search(text):
+        return
+    refused = sentence.question and sentence.after + 1 < len(tokens) and tokens[sentence.after + 1].text in _REFUSALS
+    if refused and not _CAPABLE.match(text):
+        for n in range(sentence.first, sentence.after):
+            status[n] = "asked"
         return
     figures = {kinds[n] for n in range(sentence.first, sentence.after) if n in kinds}
     if sentence.question and not figures and sentence.after - sentence.first <= _SHORT:

@@ -37,6 +37,10 @@ _STRONG_PEAK = re.compile(
 )
 _NOT_RATES = frozenset(
     [
+        "operator",
+        "worker",
+        "mechanic",
+        "machine",
         "truck",
         "forklift",
         "people",
@@ -205,6 +209,8 @@ def _of_pieces(scene: Scene, figure: Figure, who: Travelling) -> str:
     """ "" for what travels, "pieces" for what is inside it, "nothing" for trucks and people."""
     per = figure.per
     nouns = per.noun.split() if per is not None else []
+    if any(token.text in ("rpm", "spm") for token in scene.tokens[figure.first : figure.after]):
+        return "nothing"
     norms = [scene.lexicon.norm(noun) for noun in nouns]
     if not norms or all(noun in _NOTHING for noun in norms):
         return ""
