@@ -61,10 +61,8 @@ _OUTRIGHT = re.compile(
 
 
 _OUTRIGHT_BEHIND = re.compile(
-    (
-        r"^\s*-? ?(?:of )?(?:vertical |net |total |straight )?(?:rise|drop(?! ceiling)|lift(?! truck| gate)"
-        r"|descent|climb|elevation"
-    )
+    r"^\s*-? ?(?:of )?(?:vertical |net |total |straight )?(?:rise|drop(?! ceiling)|lift(?! truck| gate)"
+    r"|descent|climb|elevation"
     r" change|height difference|difference in height|change in)\b(?! to\b)"
 )
 

@@ -133,7 +133,7 @@ def _no_wider(before: str, lead: str, sentence: str) -> str | None:
 
 
 _LINKS = frozenset(
-    "and or so about approx which is at of the a then but it's max minimum maximum min just only - :".split()
+    ["and", "or", "so", "about", "approx", "which", "is", "at", "of", "the", "a", "then", "but", "it's", "max", "minimum", "maximum", "min", "just", "only", "-", ":"]
 )
 
 
@@ -214,10 +214,8 @@ def _label(scene: Scene, figure: Figure) -> str:
 
 
 _FOREIGN_BEHIND = re.compile(
-    (
-        r"^\W*(?:operator|people|guy|worker|person|employee|man|forklift|truck|trailer|rack|belt|conveyor|aisle"
-        r"|fence|stack|shelf)\b"
-    )
+    r"^\W*(?:operator|people|guy|worker|person|employee|man|forklift|truck|trailer|rack|belt|conveyor|aisle"
+    r"|fence|stack|shelf)\b"
 )
 _FOREIGN_BEFORE = re.compile(
     r"\b(?:stack|rack|trailer|truck|forklift|operator|aisle|fence|wall|shelf|mast)\b(?: \w+){0,3} ?$"

@@ -109,10 +109,8 @@ def _speaks_of_heat(scene: Scene, figure: Figure) -> bool:
     return (
         any(name.startswith("temperature") for name in scene.asked)
         or re.search(
-            (
-                r"\b(?:temperature|temp|hot|cold|cool|cooler|freezer|chilled|room|ambient|warm|heated|in there"
-                r"|in here|summer|winter|outside|refrigerated"
-            )
+            r"\b(?:temperature|temp|hot|cold|cool|cooler|freezer|chilled|room|ambient|warm|heated|in there"
+            r"|in here|summer|winter|outside|refrigerated"
             r"|plant|warehouse)\b",
             text,
         )

@@ -14,10 +14,8 @@ _TOPIC = re.compile(
     r"|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room (?:for|to)|(?:we|i|you)"
     r" (?:have|have got|got|get|can give)|available|patch of floor|place for it|niche|alcove|slot|strip|hole"
     r"|plot|piece of floor|square of floor|envelope|fit (?:in|into|inside|within)|real estate|shaft|machine"
-    (
-        r" (?:can|may|could|must)|keep (?:it|this|everything|the machine|the whole thing)|room|floor plan|site"
-        r"|layout|slab|clearance between|between (?:column|wall|post"
-    )
+    r" (?:can|may|could|must)|keep (?:it|this|everything|the machine|the whole thing)|room|floor plan|site"
+    r"|layout|slab|clearance between|between (?:column|wall|post"
     r"|two)|column)"
     r"|(?P<inlow>lower (?:level|floor|conveyor|end|belt|line)|bottom(?: conveyor| level| end)?|low (?:end|side"
     r"|point|conveyor|level)|downstairs|ground (?:floor|level)|basement|lower one|low one)"
