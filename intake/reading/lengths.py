@@ -133,7 +133,30 @@ def _no_wider(before: str, lead: str, sentence: str) -> str | None:
 
 
 _LINKS = frozenset(
-    ["and", "or", "so", "about", "approx", "which", "is", "at", "of", "the", "a", "then", "but", "it's", "max", "minimum", "maximum", "min", "just", "only", "-", ":"]
+    [
+        "and",
+        "or",
+        "so",
+        "about",
+        "approx",
+        "which",
+        "is",
+        "at",
+        "of",
+        "the",
+        "a",
+        "then",
+        "but",
+        "it's",
+        "max",
+        "minimum",
+        "maximum",
+        "min",
+        "just",
+        "only",
+        "-",
+        ":",
+    ]
 )
 
 
