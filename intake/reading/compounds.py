@@ -1,5 +1,6 @@
 """One amount: a number with its unit, or several units read together (12 ft 6 in, 6 lb 5 oz, 1 h 30)."""
 
+import re
 from dataclasses import dataclass, replace
 
 from intake.reading.numbers import Number, number_at
@@ -12,6 +13,10 @@ _PARTS = {
     "km": ("m", 1000.0), "h": ("min", 60.0), "min": ("s", 60.0), "week": ("day", 7.0), "day": ("h", 24.0),
 }  # fmt: skip
 _ARTICLE_UNITS = frozenset({"lb", "kg", "oz", "g", "t", "mi", "km", "ft", "in", "yd", "m"})
+_SMALL_TALK = re.compile(
+    r"i|exactly|our|ours|because|if|though|right|precisely|my|please|thanks|maybe|approx|roughly|about|there|here"
+    r"|before|after|plus|according|last|now|today|actual|as|since|unless|except|these|this|you|they|all|by|ish|again"
+)
 _BEHIND_BARE_INCHES = frozenset(
     [
         "to",
@@ -335,7 +340,8 @@ def _bare_inches(tokens: list[Token], number: Number, at: int, joined: str, raw:
     if following.kind == "sign":
         joins = following.text in "/-:%#$" and following.start == tokens[after - 1].end
         return not joins and following.text not in ("/", ":", "%", "°")
-    return following.text in _BEHIND_BARE_INCHES and unit_at(tokens, after, raw) is None
+    links = following.text in _BEHIND_BARE_INCHES or _SMALL_TALK.fullmatch(following.text) is not None
+    return links and unit_at(tokens, after, raw) is None
 
 
 def _article(tokens: list[Token], at: int, raw: str) -> Amount | None:

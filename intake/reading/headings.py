@@ -31,7 +31,7 @@ def heading_drafts(scene: Scene) -> list[Draft | Question]:
             and not re.search(r"\bturn(?:ing|ed)?(?: of| by| is| :|:| it)* $", scene.before(figure) + " ")
         ):
             continue
-        if value not in _ALLOWED or figure.is_range or (figure.kind == "number" and value not in (90.0, 180.0, 270.0)):
+        if value not in _ALLOWED or figure.is_range or (figure.kind == "number" and value == 0.0 and not asked):
             continue
         scene.use(figure)
         draft = scene.draft("rise.turn", figure)

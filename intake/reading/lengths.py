@@ -132,38 +132,13 @@ def _no_wider(before: str, lead: str, sentence: str) -> str | None:
     return _PRODUCT[letter] if topic_of(sentence) == "product" else _SPACE[letter]
 
 
-_LINKS = frozenset(
-    [
-        "and",
-        "or",
-        "so",
-        "about",
-        "approx",
-        "which",
-        "is",
-        "at",
-        "of",
-        "the",
-        "a",
-        "then",
-        "but",
-        "it's",
-        "max",
-        "minimum",
-        "maximum",
-        "min",
-        "just",
-        "only",
-        "-",
-        ":",
-    ]
-)
+_LINK = re.compile(r"and|or|so|about|approx|which|is|at|of|the|a|then|but|it's|max|minimum|maximum|min|just|only|-|:")
 
 
 def _nearest(before: str) -> str:
     """The words behind the last comma, where they say anything."""
     last = re.split(r"[,;(]", before)[-1]
-    return last if any(word.isalpha() and word not in _LINKS for word in last.split()) else before
+    return last if any(word.isalpha() and not _LINK.fullmatch(word) for word in last.split()) else before
 
 
 def _pair_of(

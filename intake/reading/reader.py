@@ -52,7 +52,7 @@ def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> He
     scene = scene_of(text, asked, folder, offset)
     corrects = apply_corrections(scene)
     items = _all_items(scene)
-    drafts = [item for item in items if isinstance(item, Draft)]
+    drafts = _asked_first([item for item in items if isinstance(item, Draft)], asked)
     doubts = [item for item in items if isinstance(item, Question)]
     kept, clashes = _settled(drafts)
     facts = tuple(_fact(scene, draft) for draft in sorted(kept, key=lambda d: (d.start, d.field)))
@@ -114,6 +114,19 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     return items
 
 
+def _asked_first(drafts: list[Draft], asked: tuple[str, ...]) -> list[Draft]:
+    """Words that answer the question asked are not taken for another field as well: a "soft" underside."""
+    taken = [(draft.start, draft.end) for draft in drafts if draft.field in asked]
+    return [
+        draft
+        for draft in drafts
+        if draft.field in asked
+        or (draft.value is None and draft.field not in _COUNTED_IN_WORDS)
+        or not any(start <= draft.start and draft.end <= end for start, end in taken)
+    ]
+
+
+_COUNTED_IN_WORDS = frozenset({"product.sizes"})
 _LEAST_COUNTS = frozenset({"space.ceiling", "space.opening_width", "space.opening_height"})
 """Of two low beams or two doors on the way, the lesser one counts."""
 

@@ -1,7 +1,8 @@
 """One message laid open: its tokens, figures, groups, sentences and word hits, for those that give them fields."""
 
+import re
 from bisect import bisect_right
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from dataclasses import field as part
 from pathlib import Path
 
@@ -157,6 +158,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -
     tokens = unwrapped(tokens_of(folded), folded.shadow)
     quoted, signed = dead_spans(folded.shadow)
     figures = figures_of(tokens, folded)
+    _not_kilometres(figures, tokens)
     inside = frozenset(n for figure in figures for n in range(figure.first, figure.after))
     sentences = sentences_of(tokens, folded.raw, inside)
     status = status_of(tokens, sentences, folded.shadow, {figure.first: figure.kind for figure in figures})
@@ -182,6 +184,17 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -
     scene.rate_figures = [figure for figure in figures if figure.per is not None]
     scene.group_at = {id(figure): group for group in groups for figure in group.figures}
     return scene
+
+
+def _not_kilometres(figures: list[Figure], tokens: list[Token]) -> None:
+    """A height of 2,415 m in a plant is two metres and a bit, typed with a comma."""
+    for figure in figures:
+        if figure.unit is None or figure.unit.name != "m" or figure.is_range or figure.value < 1000:
+            continue
+        if re.fullmatch(r"\d{1,2},\d{3}", tokens[figure.ends[0].first].text):
+            figure.ends = (replace(figure.ends[0], value=figure.ends[0].value / 1000.0),)
+            figure.low = None if figure.low is None else figure.low / 1000.0
+            figure.high = None if figure.high is None else figure.high / 1000.0
 
 
 def _mark(status: list[str], tokens: list[Token], spans: list[tuple[int, int]], word: str) -> None:

@@ -21,6 +21,10 @@ _PRODUCT = re.compile(
     r"they (?:are|come|leave|arrive)|they're|them|sauce|liquid|food|freshly|warm|frozen|case (?:is|are|come|at)"
     r"|product is|product are)\b"
 )
+_ROOM_NOUN = re.compile(
+    r"\b(?:room|area|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|in there|in here|factory"
+    r"|environment|outside)\b"
+)
 _NEITHER = re.compile(
     r"\b(?:water|wash|rinse|clean\w*|steam|hose|sanitiz\w+|caustic|melt\w*|glue|motor|setpoint of the oven"
     r"|difference|rise of|drop of)\b"
@@ -66,6 +70,8 @@ def _field(scene: Scene, figure: Figure) -> str | None:
         r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind
     ):
         return None
+    if asked == ["temperature.product"] and not _ROOM_NOUN.search(f"{text} {behind[:40]}"):
+        return "temperature.product"
     room = list(_ROOM.finditer(text))
     product = list(_PRODUCT.finditer(text))
     words = list(PRODUCT_WORDS.finditer(re.split(r"[,;]", text)[-1]))

@@ -124,6 +124,8 @@ def rate_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
             continue
         last = figure
         name = "rate.pieces" if piece == "pieces" else _normal_or_peak(scene, figure)
+        if name == "rate.normal" and _asked_for_peak(scene, figure, found):
+            name = "rate.peak"
         drafted = _drafted(scene, figure, name)
         scene.use(figure)
         if drafted is not None:
@@ -261,6 +263,21 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
     if peaks and _STRONG_PEAK.search(close[peaks[-1].start() :]) and last_normal - last_peak <= 8 and last_peak >= 0:
         return "rate.peak"
     return "rate.normal"
+
+
+def _asked_for_peak(scene: Scene, figure: Figure, found: list[Draft | Question]) -> bool:
+    """An answer to the question about the peak alone, or the second figure to a question about both."""
+    if "rate.peak" not in scene.asked or figure.bound == "least":
+        return False
+    if "rate.normal" in scene.asked:
+        return any(item.field == "rate.normal" for item in found)
+    return _NORMAL_SAID.search(scene.sentence_text(figure.first)) is None
+
+
+_NORMAL_SAID = re.compile(
+    r"\b(?:normal|normally|nominal|average|avg|usual|usually|typical|typically|steady|regular|current|currently"
+    r"|today)\b"
+)
 
 
 def _belongs_to_next(scene: Scene, figure: Figure, behind: str) -> bool:
