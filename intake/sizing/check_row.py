@@ -80,10 +80,6 @@ class Gate:
         outcomes = [self.accept(*words) for words in _product([view.options[name] for name in self.reads])]
         return all(outcomes) if view.every else any(outcomes)
 
-    def accepts_all(self, view: View) -> bool:
-        """True when every word the view holds is accepted, whatever its mode."""
-        return all(self.accept(*words) for words in _product([view.options[name] for name in self.reads]))
-
 
 def _product(pools: list[tuple[Any, ...]]) -> list[tuple[Any, ...]]:
     out: list[tuple[Any, ...]] = [()]

@@ -6,7 +6,6 @@ from typing import NamedTuple
 
 from intake.sizing.check_row import Row
 from intake.sizing.job import Num, View
-from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.power import IEC_KW, NEMA_HP, motor_power_needed, next_motor
 from intake.sizing.physics.tension import Strand, loop_tensions
 from intake.sizing.range_data import Limits
@@ -147,8 +146,3 @@ def motor_series(frequency: float | None, voltage: float | None) -> tuple[float,
 def standard_motor(needed: float, series: tuple[float, ...]) -> float | None:
     """The next standard motor at or above what is needed [W]."""
     return next_motor(needed, series) if needed < inf else None
-
-
-def weight_per_length(mass_per_m: float) -> float:
-    """kg/m to N/m."""
-    return mass_per_m * G

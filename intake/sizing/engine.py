@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from intake.sizing.check_row import Gate, Row
+from intake.sizing.check_row import Row
 from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.job import View
 from intake.sizing.range_data import Limits
@@ -117,13 +117,3 @@ def _depth(rows: list[Row], view: View, d: Limits) -> int:
         if not row.passes(view, d):
             return count
     return len(rows)
-
-
-def passing(rows: Iterable[Row], view: View, d: Limits) -> dict[str, bool]:
-    """Each check by id in a view whose layout is filled in."""
-    return {row.id: row.passes(view, d) for row in rows}
-
-
-def gates_passing(gates: Iterable[Gate], view: View) -> dict[str, bool]:
-    """Each gate by id in a view."""
-    return {gate.id: gate.passes(view) for gate in gates}

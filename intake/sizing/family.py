@@ -1,6 +1,6 @@
 """What a family of machines is to the engine: gates, checks before any layout, layouts to try, figures."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any
 
@@ -52,8 +52,6 @@ class Family:
     """Layouts of one group only get harder to drive, one after another: once one fails, the rest are dropped."""
     figures: Callable[[View, Layout, Limits], dict[str, float]]
     name_of: Callable[[Layout], str]
-    follows: Mapping[str, tuple[str, ...]]
-    """Which job figures stand behind a symbol of the layout, for saying what a check leans on."""
 
     @property
     def all_rows(self) -> tuple[Row, ...]:

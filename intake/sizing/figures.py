@@ -17,7 +17,6 @@ from intake.sizing.unknowns import LIKELY, TYPICAL, WORST
 
 _NO_PITCH = ("index_lift", "reciprocating_lift")
 _NO_GAP = (*_NO_PITCH, "continuous_lift")
-_ALWAYS = ("lead_time", "largest_tilt")
 _STEPS = 28
 
 

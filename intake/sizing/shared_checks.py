@@ -7,7 +7,6 @@ from intake.sizing.job import Num
 from intake.sizing.range_data import Limits
 
 CP = "common practice, no source"
-SI_RATE = 60.0
 
 
 def hazard() -> Gate:
@@ -166,8 +165,3 @@ def set_envelope(
     hi.under, lo.under = hi.ztop - d.structure_below, lo.ztop - d.structure_below
     for num in (hi, lo) if lo is not hi else (hi,):
         num.piece_a, num.piece_b, _ = sorted((num.fl, num.fw, num.top))
-
-
-def tallest(sizes: list[tuple[Num, Num]], name: str) -> tuple[float, float]:
-    """The largest of a figure over the sizes, at both corners."""
-    return max(getattr(hi, name) for hi, _ in sizes), max(getattr(lo, name) for _, lo in sizes)

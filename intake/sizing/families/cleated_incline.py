@@ -86,5 +86,4 @@ CLEATED_INCLINE = Family(
     ),
     figures=_figures,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
-    follows={"p": ("L",), "v": ("R", "L")},
 )  # fmt: skip

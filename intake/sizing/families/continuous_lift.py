@@ -114,5 +114,4 @@ CONTINUOUS_LIFT = Family(
     rows=(_SPEED, _FEED, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), transfer_row()),
     figures=_figures,
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
-    follows={"v": ("R", "H")},
 )  # fmt: skip

@@ -271,7 +271,6 @@ def _family(name: str) -> Family:
         drive_group=lambda lay: (lay.inside, lay.belt),
         figures=_figures,
         name_of=lambda lay: f"{lay.turns:g}_turns_{'clockwise' if lay.hand > 0 else 'anticlockwise'}",
-        follows={"th": ("rise",), "v": ("R", "L"), "p": ("L",)},
     )  # fmt: skip
 
 

@@ -206,5 +206,4 @@ INCLINE = Family(
     ),
     figures=_figures,
     name_of=lambda lay: f"{lay.series}_in_line" if lay.lanes == 1 else f"switchback_{lay.lanes}_runs",
-    follows={"th": (), "v": ("R", "L"), "p": ("L",)},
 )  # fmt: skip

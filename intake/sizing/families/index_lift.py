@@ -124,5 +124,4 @@ INDEX_LIFT = Family(
     ),
     figures=_figures,
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
-    follows={"cycle": ("H", "W")},
 )  # fmt: skip

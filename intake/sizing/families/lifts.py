@@ -45,13 +45,6 @@ def size_rows(*, height: bool = False) -> tuple[Row, ...]:
     return tuple(rows)
 
 
-def set_all(view: View, **figures: float) -> None:
-    """Write the same figures into both corners of all sizes."""
-    for hi, lo in view.sizes:
-        for num in (hi, lo) if lo is not hi else (hi,):
-            num.__dict__.update(figures)
-
-
 def both(hi: Num, lo: Num) -> tuple[Num, ...]:
     """The corners to write into, each once."""
     return (hi, lo) if lo is not hi else (hi,)

@@ -92,5 +92,4 @@ RECIPROCATING_LIFT = Family(
     rows=(_RATE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), transfer_row()),
     figures=_figures,
     name_of=lambda lay: "one_platform",
-    follows={"cycle": ("rise", "L")},
 )  # fmt: skip

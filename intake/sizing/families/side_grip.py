@@ -242,5 +242,4 @@ SIDE_GRIP = Family(
     ),
     figures=_figures,
     name_of=lambda lay: "c_path" if lay.turned_over else "s_path",
-    follows={"p": ("L",), "v": ("R", "L")},
 )  # fmt: skip
