@@ -1,15 +1,17 @@
 """One family's result: the verdict by its bounds, the layout to show, checks, figures and the reasons in words."""
 
+from collections import Counter
 from dataclasses import dataclass, replace
 
+from intake.sizing.because import because, fed_turned, searched
 from intake.sizing.engine import Trial, attempt
 from intake.sizing.family import Family, Layout, Variant
-from intake.sizing.figures import figures
-from intake.sizing.job import Job, View, view
+from intake.sizing.figures import Deferred, figures
+from intake.sizing.job import Job, view
 from intake.sizing.range_data import Limits
 from intake.sizing.record import Views, checks
-from intake.sizing.result import Check, FamilyResult, Verdict
-from intake.sizing.score import penalty, reasons, total
+from intake.sizing.result import Check, FamilyResult, Figure, Verdict
+from intake.sizing.score import firmness, penalty, reasons, total
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST
 
@@ -20,9 +22,9 @@ class Standing:
 
     verdict: Verdict
     likely_out: bool
-    layout: Layout | None
-    variant: Variant | None
-    swapped: bool
+    trial: Trial
+    turned: bool = False
+    """It stands only with the other side of the product leading."""
 
 
 def standing(job: Job, family: Family) -> Standing:
@@ -37,15 +39,17 @@ def standing(job: Job, family: Family) -> Standing:
     if best.passes and not job.missing_basics:
         worst = _worst(job, family, d)
         if worst is not None:
-            return Standing("fits", False, worst.layout, worst.variant, worst.swapped)
+            return Standing("fits", False, worst, worst.turned)
     if not best.passes and (not job.is_open or best.layout is None):
-        return Standing("out", True, best.layout, best.variant, best.swapped)
+        return Standing("out", True, best)
     typical = attempt(family, view(job, TYPICAL), d)
     likely = typical if typical.passes else attempt(family, view(job, LIKELY), d)
     if not (best.passes or typical.passes or likely.passes):
-        return Standing("out", True, best.layout, best.variant, best.swapped)
+        return Standing("out", True, best)
     shown = next((trial for trial in (typical, likely, best) if trial.passes), best)
-    return Standing("depends", not likely.passes, shown.layout, shown.variant, shown.swapped)
+    if shown.turned and job.choices["turn_flat"].is_open:  # nobody said that it may be turned: show it as described
+        shown = next((trial for trial in (typical, likely) if trial.layout is not None), shown)
+    return Standing("depends", not likely.passes, shown, (likely if likely.passes else best).turned)
 
 
 def _worst(job: Job, family: Family, d: Limits) -> Trial | None:
@@ -54,7 +58,7 @@ def _worst(job: Job, family: Family, d: Limits) -> Trial | None:
     headings = seen.options["turn"]
     first: Trial | None = None
     for heading in headings:
-        one = View(mode=WORST, sizes=seen.sizes, options={**seen.options, "turn": (heading,)}, missing=seen.missing)
+        one = replace(seen, options={**seen.options, "turn": (heading,)})
         trial = attempt(family, one, d)
         if not trial.passes:
             return None
@@ -71,18 +75,14 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     """The whole result of one family."""
     d = job.data.families[family.name]
     found = standing(job, family)
-    layout, variant = found.layout, found.variant
+    trial = found.trial
+    layout, variant = trial.layout, trial.variant
     if layout is None:
         layout, variant = _any_layout(job, family, d, variant)
-    views = Views(job, family, layout, found.swapped)
-    all_checks = checks(job, family, variant, layout, views)
-    shown = figures(job, family, layout, views, found.swapped)
+    views = Views(job, family, layout, trial.swapped, trial.turned)
+    all_checks = checks(job, family, variant, layout, views, found.verdict == "out")
     open_asks = _open(job, found, all_checks)
-    shown = {
-        name: replace(one, needs=open_asks) if one.value is None and not one.needs else one
-        for name, one in shown.items()
-    }
-    why = reasons(family, views[TYPICAL], d, job.data) if layout is not None else {}
+    why = reasons(family, views[TYPICAL], firmness(family, views[TYPICAL], d), d, job.data) if layout else {}
     score = 0.0
     if found.verdict != "out" and why:
         score = max(0.0, total(why, job.data) - penalty(len(open_asks), found.likely_out, job.data))
@@ -90,14 +90,37 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
         family=family.name,
         verdict=found.verdict,
         likely_out=found.likely_out and found.verdict != "out",
-        because=because(found, all_checks, open_asks, words),
+        because=_because(job, found, all_checks, open_asks, words),
         depends_on=open_asks if found.verdict == "depends" else (),
         score=round(score, 4),
         variant=family.name_of(layout) if layout is not None and not job.missing_basics else None,
         checks=all_checks,
-        figures=shown,
+        figures=Deferred(lambda: _figures(job, family, layout, views, open_asks)),
         reasons={name: round(value, 4) for name, value in why.items()},
+        stopped=dict(sorted((trial.stopped or {}).items())),
     )
+
+
+def _because(
+    job: Job, found: Standing, all_checks: tuple[Check, ...], open_asks: tuple[str, ...], words: Words
+) -> tuple[str, ...]:
+    said = because(found.verdict, found.likely_out, all_checks, open_asks, words)
+    if found.turned:
+        said.insert(0, fed_turned(job, words))
+    trial = found.trial
+    line = searched(trial.stopped or {}, trial.passes, words) if found.verdict != "depends" or trial.passes else None
+    return (*said, line) if line is not None else tuple(said)
+
+
+def _figures(
+    job: Job, family: Family, layout: Layout | None, views: Views, open_asks: tuple[str, ...]
+) -> dict[str, Figure]:
+    """The figures of the layout shown, each that is not known with what it needs."""
+    shown = figures(job, family, layout, views)
+    return {
+        name: replace(one, needs=open_asks) if one.value is None and not one.needs else one
+        for name, one in shown.items()
+    }
 
 
 def _any_layout(job: Job, family: Family, d: Limits, variant: Variant | None) -> tuple[Layout | None, Variant | None]:
@@ -105,7 +128,7 @@ def _any_layout(job: Job, family: Family, d: Limits, variant: Variant | None) ->
     seen = view(job, TYPICAL)
     for candidate in (variant, *family.variants):
         if candidate is not None:
-            layout = next(candidate.layouts(seen, d), None)
+            layout = next(candidate.layouts(seen, d, Counter()), None)
             if layout is not None:
                 return layout, candidate
     return None, variant or family.variants[0]
@@ -115,6 +138,8 @@ def _open(job: Job, found: Standing, all_checks: tuple[Check, ...]) -> tuple[str
     if found.verdict == "fits":
         return ()
     asks: list[str] = list(job.missing_basics)
+    if found.turned and job.choices["turn_flat"].is_open:
+        asks.extend(job.choices["turn_flat"].asks)
     for check in all_checks:
         if check.passes is None and not check.warns:
             asks.extend(check.depends_on)
@@ -124,32 +149,3 @@ def _open(job: Job, found: Standing, all_checks: tuple[Check, ...]) -> tuple[str
         )
         asks.extend(ask for figures in job.sizes for var in figures.values() if var.is_open for ask in var.asks)
     return tuple(dict.fromkeys(asks))
-
-
-def because(
-    found: Standing, all_checks: tuple[Check, ...], open_asks: tuple[str, ...], words: Words
-) -> tuple[str, ...]:
-    """The reasons of a verdict in sentences, the weightiest first."""
-    if found.verdict == "out":
-        failing = [check for check in all_checks if check.passes is False and not check.warns]
-        if failing and any(check.sense == "must_be" for check in failing):
-            failing.sort(key=lambda check: check.sense != "must_be")
-        return tuple(dict.fromkeys(words.failing(check) for check in failing))
-    if found.verdict == "depends":
-        likely = [check for check in all_checks if check.likely_fails and check.passes is None and not check.warns]
-        if found.likely_out and likely:
-            return tuple(words.say("depends", "likely_out", why=words.failing(check)) for check in likely)
-        return (
-            words.say("depends", "verdict", what=", ".join(open_asks))
-            if open_asks
-            else words.say("depends", "nothing"),
-        )
-    tightest = min(
-        (check for check in all_checks if check.margin is not None and not check.warns), key=lambda c: c.margin or 0.0,
-        default=None,
-    )  # fmt: skip
-    if tightest is None or tightest.margin is None:
-        return (words.say("fits", "plain"),)
-    return (
-        words.say("fits", "verdict", check=tightest.id.replace("_", " "), margin=f"{max(0.0, tightest.margin):.0%}"),
-    )

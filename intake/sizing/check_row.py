@@ -1,8 +1,9 @@
 """What a check is before it meets a job: one body, run bare in the quick pass and wrapped into a record on demand."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from math import inf
 from re import findall
 from typing import Any
 
@@ -13,6 +14,14 @@ from intake.sizing.result import Sense
 Body = Callable[[Num, Num, Limits], tuple[float, float]]
 _FUNCTIONS = frozenset({"pi", "abs", "sqrt", "sin", "cos", "tan", "asin", "acos", "atan", "exp", "min", "max"})
 _ROUNDING = 1e-9
+FIRM_MARGIN = 0.3
+"""A margin from which a check counts as wholly firm."""
+
+_CHOSEN_TO_FIT = frozenset(
+    {"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "rate"}
+    | {"tier_clearance", "round", "crest"}
+)
+"""Checks that a layout is chosen to just pass, or that repeat another: no measure of how firmly it stands."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -39,25 +48,74 @@ class Row:
     warns: bool = False
     is_room: bool = False
 
+    @cached_property
+    def at_most(self) -> bool:
+        """True where the limit is an upper one."""
+        return self.sense == "at_most"
+
+    @cached_property
+    def measures(self) -> bool:
+        """True where the margin says how firmly the machine itself stands: room counts by its floor, once."""
+        return not (self.is_room or self.warns or self.id in _CHOSEN_TO_FIT)
+
     def holds(self, hi: Num, lo: Num, d: Limits) -> bool:
         """True when the value keeps its limit. A figure that is not a number keeps none."""
         value, limit = self.body(hi, lo, d)
         slack = _ROUNDING * abs(limit)
-        return value <= limit + slack if self.sense == "at_most" else value >= limit - slack
+        return value <= limit + slack if self.at_most else value >= limit - slack
 
     def passes(self, view: View, d: Limits) -> bool:
         """True when it holds for every size described. Nothing holds that leans on a missing fact."""
-        if view.missing and not view.missing.isdisjoint(self.reads):
-            return False
-        if self.each_size:
-            return all(self.holds(hi, lo, d) for hi, lo in view.sizes)
-        hi, lo = view.sizes[0]
-        return self.holds(hi, lo, d)
+        return walk((self,), view, d)[0] == 1
 
     @cached_property
     def symbols(self) -> tuple[str, ...]:
         """The names in the formula, in order."""
         return tuple(dict.fromkeys(n for n in findall(r"[A-Za-z_]\w*", self.formula) if n not in _FUNCTIONS))
+
+
+def walk(rows: Sequence[Row], view: View, d: Limits) -> tuple[int, float]:
+    """How many rows hold before the first that does not, and the tightest margin of those that measure firmness.
+
+    The margin is that of the first size, FIRM_MARGIN at most. This is the one place where bodies meet their limits.
+    """
+    missing, sizes = view.missing, view.sizes
+    hi, lo = sizes[0]
+    several = len(sizes) > 1
+    tightest = FIRM_MARGIN
+    for count, row in enumerate(rows):
+        if missing and not missing.isdisjoint(row.reads):
+            return count, tightest
+        value, limit = row.body(hi, lo, d)
+        slack = limit * _ROUNDING if limit >= 0.0 else -limit * _ROUNDING
+        if not (value <= limit + slack if row.at_most else value >= limit - slack):
+            return count, tightest
+        if row.measures and limit > 0.0:
+            margin = (limit - value) / limit if row.at_most else (value - limit) / limit
+            if margin < tightest:
+                tightest = margin
+        if several and row.each_size and not all(row.holds(*pair, d) for pair in sizes[1:]):
+            return count, tightest
+    return len(rows), tightest
+
+
+def least_room(rows: Sequence[Row], view: View, d: Limits) -> float:
+    """The least room that any row leaves, as a share of its limit: 0 or more where all hold, as `walk` sees it."""
+    sizes = view.sizes
+    least = inf
+    for row in rows:
+        for hi, lo in sizes if row.each_size else sizes[:1]:
+            value, limit = row.body(hi, lo, d)
+            room = limit - value if row.at_most else value - limit
+            if room == inf:
+                continue
+            if not room >= 0.0:  # also a figure that is not a number
+                room = 0.0 if room >= -_ROUNDING * abs(limit) else room
+            if limit:
+                room /= abs(limit)
+            if not room >= least:
+                least = room if room == room else -inf
+    return least
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,18 +1,23 @@
 """Trying a family: gates before layouts, the first failure stops, the first layout that passes wins."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from typing import Any
 
-from intake.sizing.check_row import Row
-from intake.sizing.family import Family, Layout, Variant
+from intake.sizing.check_row import FIRM_MARGIN, Gate, Row, walk
+from intake.sizing.family import Blocking, Family, Layout, Variant
 from intake.sizing.job import View
 from intake.sizing.range_data import Limits
 
 
 @dataclass(frozen=True, slots=True)
 class Trial:
-    """How a family did in one view: the layout that passed, or the one that came furthest and what stopped it."""
+    """How a family did in one view: the layout that passed, or the one that came furthest and what stopped it.
+
+    `turned`: fed with its other side leading. `firmness`: the tightest margin of the layout that passed, FIRM_MARGIN at
+    most. `stopped`: how many layouts each check stopped before that.
+    """
 
     passes: bool
     layout: Layout | None
@@ -20,6 +25,18 @@ class Trial:
     swapped: bool
     stopped_by: tuple[str, ...]
     depth: int = 0
+    firmness: float = FIRM_MARGIN
+    turned: bool = False
+    stopped: Counter[str] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """What of a family need not be looked at again: only these gates and rows are open, the rest passes firmly so."""
+
+    gates: tuple[Gate, ...]
+    before: tuple[Row, ...]
+    firmness: float
 
 
 def swaps(view: View) -> tuple[bool, ...]:
@@ -37,12 +54,55 @@ def lay(view: View, swapped: bool) -> None:
         view.swap = swapped
 
 
-def attempt(family: Family, view: View, d: Limits, *, room: bool = True) -> Trial:
+def feeds(view: View) -> tuple[bool, ...]:
+    """As it was described first; with the other side leading too where it may be turned and that makes a difference."""
+    words = view.options["turn_flat"]
+    may_turn = all(words) if view.every else any(words)
+    return (False, True) if may_turn and any(hi.L != hi.W or lo.L != lo.W for hi, lo in view.sizes) else (False,)
+
+
+_SIDES = (("L", "W"), ("Lp", "Wp"), ("b", "bw"))
+
+
+def feed(view: View, turned: bool) -> None:
+    """Turn the product by 90 degrees on its base, or back."""
+    if view.turned != turned:
+        for pair in view.sizes:
+            for num in {id(num): num for num in pair}.values():
+                figures = num.__dict__
+                for along, across in _SIDES:
+                    figures[along], figures[across] = figures[across], figures[along]
+        view.turned = turned
+
+
+def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled: Settled | None = None) -> Trial:
     """Try a family in one view. `room` False leaves out the checks on floor, ceiling and doors."""
-    stop = first_stop(family, view, d, room=room)
-    if stop is not None:
-        return Trial(False, None, None, False, (stop,))
+    rows = family.blocking if room else family.blocking_without_room
+    gates, before, firm = (family.gates, rows.before, FIRM_MARGIN) if settled is None else _open(settled)
+    for gate in gates:
+        if not gate.passes(view):
+            return Trial(False, None, None, False, (gate.id,))
+    as_described: Trial | None = None
+    for turned in feeds(view):
+        feed(view, turned)
+        trial = _attempt_fed(family, view, d, rows._replace(before=tuple(before)), firm)
+        if trial.passes:
+            feed(view, False)
+            return trial if not turned else replace(trial, turned=True)
+        as_described = as_described or trial
+    feed(view, False)
+    assert as_described is not None  # feeds() gives one way at least
+    return as_described
+
+
+def _attempt_fed(family: Family, view: View, d: Limits, rows: Blocking, firm: float) -> Trial:
+    """The rows and layouts of a family whose gates have passed, with the product fed as the view has it."""
+    depth, tightest = walk(rows.before, view, d)
+    if depth < len(rows.before):
+        return Trial(False, None, None, False, (rows.before[depth].id,))
+    tightest = min(tightest, firm)
     furthest = Trial(False, None, None, False, (), -1)
+    stopped: Counter[str] = Counter()
     for variant in family.variants:
         blocked = [gate.id for gate in variant.gates if not gate.passes(view)]
         if not heading_passes(variant, view):
@@ -51,7 +111,7 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True) -> Tria
             if furthest.depth < 0:
                 furthest = Trial(False, None, variant, False, tuple(blocked), -1)
             continue
-        trial = _try_layouts(family, variant, view, d, room=room)
+        trial = _try_layouts(family, variant, view, d, rows, tightest, stopped)
         if trial.passes:
             return trial
         if trial.depth > furthest.depth:
@@ -59,15 +119,8 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True) -> Tria
     return furthest
 
 
-def first_stop(family: Family, view: View, d: Limits, *, room: bool = True) -> str | None:
-    """The id of the first gate or layout-free check that fails, None when all pass."""
-    for gate in family.gates:
-        if not gate.passes(view):
-            return gate.id
-    for row in family.before:
-        if not row.warns and (room or not row.is_room) and not row.passes(view, d):
-            return row.id
-    return None
+def _open(settled: Settled) -> tuple[Sequence[Gate], Sequence[Row], float]:
+    return settled.gates, settled.before, settled.firmness
 
 
 def heading_passes(variant: Variant, view: View) -> bool:
@@ -79,41 +132,33 @@ def heading_passes(variant: Variant, view: View) -> bool:
     return all(outcomes) if view.every else any(outcomes)
 
 
-def _try_layouts(family: Family, variant: Variant, view: View, d: Limits, *, room: bool) -> Trial:
+def _try_layouts(
+    family: Family, variant: Variant, view: View, d: Limits, rows: Blocking, before: float, stopped: Counter[str]
+) -> Trial:
     best = Trial(False, None, variant, False, (), -1)
-    shape = _blocking(family.rows, room)
-    load = _blocking(family.load_rows, room)
+    shape, load = rows.shape, rows.load
     for swapped in swaps(view):
         lay(view, swapped)
         hopeless: object = None
-        for layout in variant.layouts(view, d):
+        for layout in variant.layouts(view, d, stopped):
             if hopeless is not None and family.drive_group(layout) == hopeless:
                 continue
             family.fill(view, layout, d)
-            depth = _depth(shape, view, d)
-            stopped = shape[depth].id if depth < len(shape) else None
-            if stopped is None:
+            depth, tightest = walk(shape, view, d)
+            by: str | None = shape[depth].id if depth < len(shape) else None
+            if by is None and load:
                 family.load(view, layout, d)
-                further = _depth(load, view, d)
-                depth += further
+                further, least = walk(load, view, d)
+                depth, tightest = depth + further, min(tightest, least)
                 if further < len(load):
-                    stopped, hopeless = load[further].id, family.drive_group(layout)
-            if stopped is None:
+                    by, hopeless = load[further].id, family.drive_group(layout)
+            if by is None:
                 lay(view, False)
-                return Trial(True, layout, variant, swapped, (), depth)
+                return Trial(
+                    True, layout, variant, swapped, (), depth, min(tightest, before), stopped=stopped
+                )  # fmt: skip
+            stopped[by] += 1
             if depth > best.depth:
-                best = Trial(False, layout, variant, swapped, (stopped,), depth)
+                best = Trial(False, layout, variant, swapped, (by,), depth, stopped=stopped)
     lay(view, False)
     return best
-
-
-def _blocking(rows: tuple[Row, ...], room: bool) -> list[Row]:
-    return [row for row in rows if not row.warns and (room or not row.is_room)]
-
-
-def _depth(rows: list[Row], view: View, d: Limits) -> int:
-    """How many rows hold before the first that does not."""
-    for count, row in enumerate(rows):
-        if not row.passes(view, d):
-            return count
-    return len(rows)

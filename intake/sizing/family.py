@@ -1,8 +1,10 @@
 """What a family of machines is to the engine: gates, checks before any layout, layouts to try, figures."""
 
+from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from typing import Any
+from functools import cached_property
+from typing import Any, NamedTuple
 
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.job import View
@@ -27,12 +29,21 @@ class Variant:
 
     name: str
     gates: tuple[Gate, ...]
-    layouts: Callable[[View, Limits], Iterator[Layout]]
+    layouts: Callable[[View, Limits, Counter[str]], Iterator[Layout]]
+    """Layouts to try, the least floor first. What it drops by itself it counts by the check that would stop it."""
     headings: frozenset[float] | None
     """Plan angles from infeed to discharge that it can give; None: any (the layouts see to it)."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+class Blocking(NamedTuple):
+    """Rows that can put a family out: before any layout, on the shape of one, on what it takes to drive it."""
+
+    before: tuple[Row, ...]
+    shape: tuple[Row, ...]
+    load: tuple[Row, ...]
+
+
+@dataclass(frozen=True, eq=False, kw_only=True)
 class Family:
     """One family.
 
@@ -53,10 +64,24 @@ class Family:
     figures: Callable[[View, Layout, Limits], dict[str, float]]
     name_of: Callable[[Layout], str]
 
-    @property
+    @cached_property
     def all_rows(self) -> tuple[Row, ...]:
         """Every numeric check, in the order they are tried."""
         return (*self.before, *self.rows, *self.load_rows)
+
+    @cached_property
+    def blocking(self) -> Blocking:
+        """The rows that can put the family out."""
+        return Blocking(*(tuple(row for row in rows if not row.warns) for rows in self._stages))
+
+    @cached_property
+    def blocking_without_room(self) -> Blocking:
+        """The same, floor, ceiling and doors left out."""
+        return Blocking(*(tuple(row for row in rows if not row.is_room) for rows in self.blocking))
+
+    @property
+    def _stages(self) -> tuple[tuple[Row, ...], ...]:
+        return (self.before, self.rows, self.load_rows)
 
     def fill_all(self, view: View, layout: Layout, d: Limits) -> None:
         """Shape and load of a layout."""

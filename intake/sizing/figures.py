@@ -1,13 +1,16 @@
 """The figures of a family at the design point, with what they may range over, and the capacities of its layout."""
 
 import tomllib
-from collections.abc import Callable, Mapping
-from functools import cache
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache, cached_property
 from importlib.resources import files
 from math import ceil, isfinite
 from typing import Any
 
+from intake.sizing.bracket import largest_factor
+from intake.sizing.check_row import least_room
 from intake.sizing.drives import motor_series, standard_motor
+from intake.sizing.engine import feed
 from intake.sizing.family import Family, Layout
 from intake.sizing.job import Job, View, view
 from intake.sizing.range_data import Limits
@@ -17,7 +20,6 @@ from intake.sizing.unknowns import LIKELY, TYPICAL, WORST
 
 _NO_PITCH = ("index_lift", "reciprocating_lift")
 _NO_GAP = (*_NO_PITCH, "continuous_lift")
-_STEPS = 28
 
 
 @cache
@@ -27,7 +29,27 @@ def units() -> Mapping[str, str]:
     return {name: entry["unit"] for name, entry in tomllib.loads(text).items()}
 
 
-def figures(job: Job, family: Family, layout: Layout | None, views: Views, swapped: bool) -> dict[str, Figure]:
+class Deferred(Mapping[str, Figure]):
+    """Figures that are worked out when the first of them is read, once."""
+
+    def __init__(self, make: Callable[[], dict[str, Figure]]) -> None:
+        self._make = make
+
+    @cached_property
+    def _figures(self) -> dict[str, Figure]:
+        return self._make()
+
+    def __getitem__(self, name: str) -> Figure:
+        return self._figures[name]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._figures)
+
+    def __len__(self) -> int:
+        return len(self._figures)
+
+
+def figures(job: Job, family: Family, layout: Layout | None, views: Views) -> dict[str, Figure]:
     """All figures of a family. Without a layout, or without the basics, most are None and say what they need."""
     d = job.data.families[family.name]
     lead = _lead_time(job, d)
@@ -38,7 +60,7 @@ def figures(job: Job, family: Family, layout: Layout | None, views: Views, swapp
         return {**blank, "lead_time": lead}
     typical = raw_figures(job, family, layout, views[TYPICAL], d)
     corners = [raw_figures(job, family, layout, views[mode], d) for mode in (LIKELY, WORST) if views.has(mode)]
-    typical |= _capacities(job, family, layout, d)
+    typical |= _capacities(job, family, layout, d, views.turned)
     out: dict[str, Figure] = {}
     direction = _direction(job, views[TYPICAL])
     for name, value in typical.items():
@@ -131,20 +153,22 @@ def _names(family: Family) -> list[str]:
 # ---------------------------------------------------------------- how fast, how high
 
 
-def _capacities(job: Job, family: Family, layout: Layout, d: Limits) -> dict[str, float]:
+def _capacities(job: Job, family: Family, layout: Layout, d: Limits, turned: bool) -> dict[str, float]:
+    """The largest rate and rise of one layout with every check but room still holding, in canonical units."""
     seen = view(job, TYPICAL)
-    rate = seen.sizes[0][0].R
-    rise = seen.sizes[0][0].rise
+    feed(seen, turned)
+    rate, rise = seen.sizes[0][0].R, seen.sizes[0][0].rise
 
-    def passes_rate(factor: float) -> bool:
-        return _passes(family, layout, seen, d, "R", rate * factor)
+    def at_rate(factor: float) -> float:
+        return _margin(family, layout, seen, d, "R", rate * factor)
 
-    def passes_rise(factor: float) -> bool:
-        return _passes(family, stretched(layout, factor), seen, d, "rise", rise * factor)
+    def at_rise(factor: float) -> float:
+        return _margin(family, stretched(layout, factor), seen, d, "rise", rise * factor)
 
-    fastest = largest_factor(passes_rate)
+    # What fails at a thousandth of the rate fails at any: less flow never hurts.
+    fastest = largest_factor(at_rate) if at_rate(1.0) >= 0.0 or at_rate(1e-3) >= 0.0 else None
     _set(seen, "R", rate)
-    highest = largest_factor(passes_rise)
+    highest = largest_factor(at_rise, smallest=d.least_rise / rise if rise > 0.0 else 1.0)
     return {
         "rate_capacity": rate * 60.0 * fastest if fastest is not None else float("nan"),
         "rise_capacity": rise * highest if highest is not None else float("nan"),
@@ -166,33 +190,8 @@ def _set(seen: View, name: str, value: float) -> None:
         setattr(lo, name, value)
 
 
-def _passes(family: Family, layout: Any, seen: View, d: Limits, name: str, value: float) -> bool:
+def _margin(family: Family, layout: Any, seen: View, d: Limits, name: str, value: float) -> float:
+    """The least room of any check but room when one figure is set, as a share of its limit; below 0 fails."""
     _set(seen, name, value)
     family.fill_all(seen, layout, d)
-    return all(row.passes(seen, d) for row in family.all_rows if not row.is_room and not row.warns)
-
-
-def largest_factor(passes: Callable[[float], bool]) -> float | None:
-    """The end of the connected range from 1 upwards in which a check holds, rounded inward; below 1 if 1 fails.
-
-    None when nothing down to a thousandth passes.
-    """
-    if passes(1.0):
-        good, bad = 1.0, 2.0
-        while passes(bad):
-            good, bad = bad, bad * 2.0
-            if bad > 4096.0:
-                return good
-    else:
-        good, bad = 0.5, 1.0
-        while not passes(good):
-            good, bad = good / 2.0, good
-            if good < 1e-3:
-                return None
-    for _ in range(_STEPS):
-        middle = 0.5 * (good + bad)
-        if passes(middle):
-            good = middle
-        else:
-            bad = middle
-    return good
+    return least_room([row for rows in family.blocking_without_room for row in rows], seen, d)

@@ -2,24 +2,39 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING, NamedTuple
 
 from intake.sizing.range_data import RangeData
 from intake.sizing.result import Assumption, Conflict, Derived
-from intake.sizing.unknowns import BEST, TYPICAL, WORST, Choice, Var
+from intake.sizing.unknowns import BEST, MODES, TYPICAL, WORST, Choice, Var
 from intake.spec.flat import Spec
 
 
 class Num:
     """The figures that a check reads, as attributes: the job's, and those of the layout being tried."""
 
+    def __init__(self, figures: Mapping[str, float] | None = None) -> None:
+        if figures:
+            self.__dict__.update(figures)
+
     def __getattr__(self, name: str) -> float:  # only reached for a name that was never set
         raise AttributeError(f"no figure {name!r} in this layout")
 
-    def __setattr__(self, name: str, value: float) -> None:
-        self.__dict__[name] = value
+    if TYPE_CHECKING:
+
+        def __setattr__(self, name: str, value: float) -> None: ...
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+class Corners(NamedTuple):
+    """What a view of one mode starts from: the figures of each size (hi, lo), the words, what is missing."""
+
+    sizes: tuple[tuple[dict[str, float], dict[str, float]], ...]
+    options: Mapping[str, tuple[object, ...]]
+    missing: frozenset[str]
+
+
+@dataclass(frozen=True, kw_only=True)
 class Job:
     """A resolved spec. `sizes`: one mapping of figures for each product size described."""
 
@@ -31,13 +46,18 @@ class Job:
     derived: tuple[Derived, ...]
     conflicts: tuple[Conflict, ...]
 
-    @property
+    @cached_property
+    def corners(self) -> tuple[Corners, ...]:
+        """Where views start from, by mode."""
+        return tuple(_corners(self, mode) for mode in MODES)
+
+    @cached_property
     def is_open(self) -> bool:
         """True while any figure or word may still take more than one value."""
         open_figure = any(var.is_open for figures in self.sizes for var in figures.values())
         return open_figure or any(choice.is_open for choice in self.choices.values())
 
-    @property
+    @cached_property
     def missing_basics(self) -> tuple[str, ...]:
         """Fields without which no machine can be laid out: size, weight, rate, rise."""
         asks: list[str] = []
@@ -55,7 +75,8 @@ BASICS = ("L", "W", "H", "m", "R", "rise")
 class View:
     """A job looked at in one mode: pairs of figures (hi, lo) for each size, and the words to try.
 
-    `quick`: one of many samples; a coarser search of layouts will do.
+    `swap`: the floor is turned by 90 degrees. `turned`: the product is. `quick`: one of many samples; a coarser
+    search of layouts will do.
     """
 
     mode: int
@@ -63,6 +84,7 @@ class View:
     options: Mapping[str, tuple[object, ...]]
     missing: frozenset[str] = frozenset()
     swap: bool = False
+    turned: bool = False
     quick: bool = False
 
     @property
@@ -73,28 +95,32 @@ class View:
 
 def view(job: Job, mode: int) -> View:
     """The job in one mode. Fresh figures: a layout may write into them."""
-    sizes: list[tuple[Num, Num]] = []
+    corners = job.corners[mode]
+    sizes = [(Num(hi), Num(lo)) for hi, lo in corners.sizes]
+    return View(mode=mode, sizes=sizes, options=corners.options, missing=corners.missing)
+
+
+def _corners(job: Job, mode: int) -> Corners:
+    options = {name: choice.options(mode) for name, choice in job.choices.items()}
+    need = [job.data.common[f"headroom_{word}"] if word != "none" else 0.0 for word in options["passage"]]
+    headroom = min(need) if mode == BEST else max(need)
+    sizes: list[tuple[dict[str, float], dict[str, float]]] = []
     for figures in job.sizes:
-        hi, lo = Num(), Num()
-        for name, var in figures.items():
-            hi.__dict__[name] = var.hi[mode]
-            lo.__dict__[name] = var.lo[mode]
+        hi = {name: var.hi[mode] for name, var in figures.items()}
+        lo = {name: var.lo[mode] for name, var in figures.items()}
         # A belt has one pitch and one width: a spread of sizes does not make it shorter or narrower for the small ones.
         for name, common in (("L", "Lp"), ("W", "Wp")):
-            hi.__dict__[common] = hi.__dict__[name]
-            lo.__dict__[common] = (hi if figures[name].is_spread else lo).__dict__[name]
+            hi[common] = hi[name]
+            lo[common] = (hi if figures[name].is_spread else lo)[name]
+        hi["need"] = lo["need"] = headroom
         sizes.append((hi, lo))
-    options = {name: choice.options(mode) for name, choice in job.choices.items()}
     missing: frozenset[str] = frozenset()
     if mode == WORST:
         missing = frozenset(
             [name for figures in job.sizes for name, var in figures.items() if var.missing]
             + [name for name, choice in job.choices.items() if choice.missing]
         )
-    need = [job.data.common[f"headroom_{word}"] if word != "none" else 0.0 for word in options["passage"]]
-    for hi, lo in sizes:
-        hi.__dict__["need"] = lo.__dict__["need"] = min(need) if mode == BEST else max(need)
-    return View(mode=mode, sizes=sizes, options=options, missing=missing)
+    return Corners(tuple(sizes), options, missing)
 
 
 def point_view(figures: Sequence[Mapping[str, float]], words: Mapping[str, object], data: RangeData) -> View:

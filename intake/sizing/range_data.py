@@ -20,20 +20,26 @@ class RangeError(Exception):
     """The range data cannot be read. The message names the file and what to do."""
 
 
-class Limits(dict[str, Any]):
-    """Limits of one family with the common ones behind them, by key, in SI and radians: `d.weight_most`."""
+class Limits:
+    """Limits of one family with the common ones behind them, in SI and radians: `d.weight_most`, `d["weight_most"]`.
+
+    `accel_greatest` is added: the greatest of ramped start, ramped stop and stop on loss of power [m/s2].
+    """
 
     def __init__(self, family: str, entries: Mapping[str, Any], homes: Mapping[str, str], bases: Mapping[str, str]):
-        super().__init__(entries)
         self.family, self.homes, self.bases = family, homes, bases
+        self.keys = tuple(entries)
+        self.__dict__.update(entries)
+        if "accel_start" in entries:
+            self.accel_greatest = max(d for key, d in entries.items() if key.startswith("accel_"))
 
-    def __getattr__(self, key: str) -> Any:
-        try:
-            return self[key]
-        except KeyError:
-            raise RangeError(
-                f"range/{self.family}.toml: no entry {key!r}. Add it, with its unit and basis (intake proof lists all)."
-            ) from None
+    def __getattr__(self, key: str) -> Any:  # only reached for an entry that is not there
+        raise RangeError(
+            f"range/{self.family}.toml: no entry {key!r}. Add it, with its unit and basis (intake proof lists all)."
+        )
+
+    def __getitem__(self, key: str) -> Any:
+        return getattr(self, key)
 
     def origin(self, key: str) -> str:
         """The key as named in results: "range spiral.weight_most"."""

@@ -1,11 +1,12 @@
 """Records of checks: value, limit, formula and inputs at the design point, and what may still change them."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from math import isfinite
 from typing import Any
 
 from intake.sizing.check_row import Gate, Row
-from intake.sizing.engine import heading_passes, lay
+from intake.sizing.engine import feed, heading_passes, lay
 from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.job import Job, Num, View, view
 from intake.sizing.physics.friction import STANDARD_GRAVITY
@@ -27,13 +28,17 @@ _JOB_UNITS = {
 class Views:
     """The views of one job with one layout filled in, by mode."""
 
-    def __init__(self, job: Job, family: Family, layout: Layout | None, swapped: bool) -> None:
+    def __init__(
+        self, job: Job, family: Family, layout: Layout | None, swapped: bool = False, turned: bool = False
+    ) -> None:  # fmt: skip
         d = job.data.families[family.name]
+        self.turned = turned
         self.by_mode: dict[int, View] = {}
         modes = (BEST, LIKELY, TYPICAL) if job.missing_basics else (BEST, LIKELY, TYPICAL, WORST)
         for mode in modes:
             seen = view(job, mode)
             lay(seen, swapped)
+            feed(seen, turned)
             if layout is not None:
                 family.fill_all(seen, layout, d)
             self.by_mode[mode] = seen
@@ -46,8 +51,10 @@ class Views:
         return mode in self.by_mode
 
 
-def checks(job: Job, family: Family, variant: Variant | None, layout: Layout | None, views: Views) -> tuple[Check, ...]:
-    """All checks of a family, the gates first."""
+def checks(
+    job: Job, family: Family, variant: Variant | None, layout: Layout | None, views: Views, is_out: bool
+) -> tuple[Check, ...]:
+    """All checks of a family, the gates first. `is_out`: nothing helps, not even feeding it the other way."""
     d = job.data.families[family.name]
     worst_gates = views[WORST] if views.has(WORST) else view(job, WORST)
     gates = [*family.gates, *(variant.gates if variant is not None else ())]
@@ -55,8 +62,21 @@ def checks(job: Job, family: Family, variant: Variant | None, layout: Layout | N
     if variant is not None:
         found.append(_turn(job, variant, views, worst_gates))
     rows = family.all_rows if layout is not None else family.before
-    found += [_row(job, row, views, d) for row in rows]
+    may_turn = not is_out and turning_is_open(job, views[BEST])
+    for row in rows:
+        check = _row(job, row, views, d)
+        if check.passes is False and may_turn and not _LEANS_ON_THE_WAY_IT_IS_FED.isdisjoint(row.reads):
+            check = replace(check, passes=None, depends_on=job.choices["turn_flat"].asks)
+        found.append(check)
     return tuple(found)
+
+
+_LEANS_ON_THE_WAY_IT_IS_FED = frozenset({"L", "W", "b", "bw", "mu"})
+
+
+def turning_is_open(job: Job, seen: View) -> bool:
+    """True while nobody said whether the product may be fed with its other side leading, and it would matter."""
+    return job.choices["turn_flat"].is_open and any(hi.L != hi.W or lo.L != lo.W for hi, lo in seen.sizes)
 
 
 def _gate(job: Job, gate: Gate, best: View, likely: View, worst: View) -> Check:

@@ -35,6 +35,7 @@ CHOICES: dict[str, tuple[str, tuple[Any, ...] | None]] = {
     "food": ("cleaning.exposed_food", _YES_NO),
     "hazard": ("site.hazardous_area", _YES_NO),
     "air": ("site.air", _YES_NO),
+    "turn_flat": ("handling.turn_flat", _YES_NO),
 }
 """Words of the job: its name in checks, its field, and what it may be (None: the choices of the field)."""
 

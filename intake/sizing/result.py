@@ -113,7 +113,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FamilyResult:
-    """One family's verdict with all that stands behind it."""
+    """One family's verdict with all that stands behind it.
+
+    `stopped`: how many layouts each check stopped, until one passed or none was left.
+    """
 
     family: str
     verdict: Verdict
@@ -125,6 +128,7 @@ class FamilyResult:
     checks: tuple[Check, ...]
     figures: Mapping[str, Figure]
     reasons: Mapping[str, float] = field(default_factory=dict)
+    stopped: Mapping[str, int] = field(default_factory=dict)
 
     @property
     def failed(self) -> tuple[Check, ...]:
@@ -151,6 +155,7 @@ class FamilyResult:
             "score": self.score,
             "variant": self.variant,
             "reasons": dict(self.reasons),
+            "layouts_stopped_by": dict(self.stopped),
             "checks": [check.to_json() for check in self.checks],
             "figures": {name: figure.to_json() for name, figure in self.figures.items()},
         }

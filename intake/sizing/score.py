@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from intake.sizing.check_row import FIRM_MARGIN
 from intake.sizing.family import Family
 from intake.sizing.job import View
 from intake.sizing.range_data import Limits, RangeData
@@ -9,13 +10,15 @@ from intake.sizing.range_data import Limits, RangeData
 _GRIPPED_KINDS = ("bottle", "jar", "can", "canister")
 _HELIX = ("spiral", "washdown_spiral")
 _SMALL_FLOOR_M2 = 12.0
-_FIRM_MARGIN = 0.3
 _BIG_MOTOR_W = 5500.0
 _RIDES = (*_HELIX, "incline", "cover_belt")
 
 
-def reasons(family: Family, view: View, d: Limits, data: RangeData) -> dict[str, float]:
-    """The reasons for and against a family whose layout is filled in, at the design point."""
+def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData) -> dict[str, float]:
+    """The reasons for and against a family whose layout is filled in, at the design point.
+
+    firm: the tightest margin of the checks on the machine itself, FIRM_MARGIN at most.
+    """
     hi, lo = view.sizes[0]
     name = family.name
     words = {key: options[0] for key, options in view.options.items() if options}
@@ -23,7 +26,7 @@ def reasons(family: Family, view: View, d: Limits, data: RangeData) -> dict[str,
     share = hi.fl * hi.fw / max(offered, 1e-6)
     return {
         "floor": max(0.0, 1.0 - share),
-        "firmness": _firmness(family, view, d),
+        "firmness": max(0.0, firm) / FIRM_MARGIN,
         "handling": _handling(name, words, hi.m, hi.R, data),
         "simplicity": data.simplicity[name],
         "power": max(0.0, 1.0 - abs(hi.shaft_each) * hi.drives / _BIG_MOTOR_W) - (0.2 if name == "index_lift" else 0.0),
@@ -32,25 +35,17 @@ def reasons(family: Family, view: View, d: Limits, data: RangeData) -> dict[str,
     }
 
 
-def _firmness(family: Family, view: View, d: Limits) -> float:
-    """The tightest margin of the checks on the machine itself, room left out: floor counts once, as floor."""
-    least = _FIRM_MARGIN
+def firmness(family: Family, view: View, d: Limits) -> float:
+    """The tightest margin of the checks on the machine itself, FIRM_MARGIN at most; room counts once, as floor."""
+    hi, lo = view.sizes[0]
+    least = FIRM_MARGIN
     for row in family.all_rows:
-        if row.is_room or row.warns or row.id in _NO_MARGIN:
-            continue
-        hi, lo = view.sizes[0]
-        value, limit = row.body(hi, lo, d)
-        if limit > 0.0 and value == value and abs(value) < 1e12:
-            margin = (limit - value) / limit
-            least = min(least, margin if row.sense == "at_most" else -margin)
-    return max(0.0, least) / _FIRM_MARGIN
-
-
-_NO_MARGIN = frozenset(
-    {"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "rate"}
-    | {"tier_clearance", "round"}
-)
-"""Checks that a layout is chosen to just pass, or that repeat another: no measure of how firmly it stands."""
+        if row.measures:
+            value, limit = row.body(hi, lo, d)
+            if limit > 0.0 and value == value and abs(value) < 1e12:
+                margin = (limit - value) / limit
+                least = min(least, margin if row.at_most else -margin)
+    return least
 
 
 def _handling(name: str, words: Mapping[str, object], mass: float, rate: float, data: RangeData) -> float:

@@ -136,7 +136,7 @@ def _would_be_best(job: Job) -> str | None:
         seen = view(job, TYPICAL)
         trial = attempt(family, seen, d, room=False)
         if trial.passes:
-            scores[name] = total(reasons(family, seen, d, job.data), job.data)
+            scores[name] = total(reasons(family, seen, trial.firmness, d, job.data), job.data)
     return max(scores, key=lambda name: scores[name]) if scores else None
 
 

@@ -15,16 +15,11 @@ _CURVE = "(v^2/r)"
 _ALONG = "(g*sin(th) + max(a1, a2, a3))"
 
 
-def accel(d: Limits) -> float:
-    """The greatest of ramped start, ramped stop and stop on loss of power [m/s2]."""
-    return max(d.accel_start, d.accel_stop, d.accel_power_loss)  # type: ignore[no-any-return]  # limits are floats
-
-
 def slip_row(friction: str = "mu") -> Row:
     """Friction needed on the slope, with its safety factor, against the friction there is."""
     return Row(
         id="slip", sense="at_most", unit="1",
-        body=lambda hi, lo, d: (d.slip_safety * friction_needed(hi.th, accel(d)), getattr(lo, friction)),
+        body=lambda hi, lo, d: (d.slip_safety * friction_needed(hi.th, d.accel_greatest), getattr(lo, friction)),
         formula=f"SF*{_ALONG}/(g*cos(th))", reads=(friction,), constants={"SF": "slip_safety", **_ACCEL}, units=_UNITS,
         source="OpenStax, University Physics vol. 1, sec. 6.2 (Ex. 6.13, Problem 55)", each_size=True,
     )  # fmt: skip
@@ -35,7 +30,7 @@ def curve_row(friction: str = "mu") -> Row:
     return Row(
         id="curve", sense="at_most", unit="1",
         body=lambda hi, lo, d: (
-            d.slip_safety * friction_needed(hi.th_curve, accel(d), hi.v * hi.v / lo.r), getattr(lo, friction)
+            d.slip_safety * friction_needed(hi.th_curve, d.accel_greatest, hi.v * hi.v / lo.r), getattr(lo, friction)
         ),
         formula=f"SF*sqrt((g*sin(th_curve) + max(a1, a2, a3))^2 + {_CURVE}^2)/(g*cos(th_curve))", reads=(friction,),
         low=frozenset({"r"}), constants={"SF": "slip_safety", **_ACCEL}, units={**_UNITS, "th_curve": "rad"},
@@ -60,13 +55,13 @@ def tip_row(*, curved: bool) -> Row:
 
 def _tip_straight(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     if hi.rnd:
-        return tipping_share_round(hi.th, accel(d), 0.0, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
-    return tipping_share(hi.th, accel(d), hi.h, lo.b), 1.0 / d.tip_safety
+        return tipping_share_round(hi.th, d.accel_greatest, 0.0, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+    return tipping_share(hi.th, d.accel_greatest, hi.h, lo.b), 1.0 / d.tip_safety
 
 
 def _tip_curved(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     lateral = hi.v * hi.v / lo.r
     if hi.rnd:
-        return tipping_share_round(hi.th, accel(d), lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+        return tipping_share_round(hi.th, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
     across = lateral * hi.h / (G * cos(hi.th) * lo.bw / 2.0)
-    return max(tipping_share(hi.th, accel(d), hi.h, lo.b), across), 1.0 / d.tip_safety
+    return max(tipping_share(hi.th, d.accel_greatest, hi.h, lo.b), across), 1.0 / d.tip_safety

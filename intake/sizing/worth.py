@@ -53,8 +53,9 @@ def _leader(job: Job, left: list[str], seen: View) -> str:
     leader, highest = "none", -1.0
     for name in left:
         family, d = ALL[name], job.data.families[name]
-        if attempt(family, seen, d).passes:
-            score = total(reasons(family, seen, d, job.data), job.data)
+        trial = attempt(family, seen, d)
+        if trial.passes:
+            score = total(reasons(family, seen, trial.firmness, d, job.data), job.data)
             if score > highest:
                 leader, highest = name, score
     return leader

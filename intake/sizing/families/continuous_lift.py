@@ -1,5 +1,6 @@
 """Continuous lift: carriers on endless chains that never stop; each takes one product in passing."""
 
+from collections import Counter
 from collections.abc import Iterator
 from math import ceil, inf
 from typing import NamedTuple
@@ -22,7 +23,6 @@ from intake.sizing.shared_checks import (
     transfer_row,
     washing,
 )
-from intake.sizing.stability import accel
 from intake.spec.vocabulary import vocabulary
 
 _KINDS = tuple(kind for kind in vocabulary()["product.type"].choices if kind != "pallet_load")
@@ -34,7 +34,7 @@ class Carriers(NamedTuple):
     pitch: float
 
 
-def _layouts(view: View, d: Limits) -> Iterator[Carriers]:
+def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Carriers]:
     least = max(hi.H for hi, _ in view.sizes) + d.carrier_clearance
     for pitch in d.carrier_pitches:
         if pitch > least + 0.02:
@@ -60,7 +60,7 @@ def _drive(hi: Num, d: Limits) -> None:
     hi.load = hi.rise / hi.cp * hi.m
     carrier = d.carrier_mass_per_area * hi.L * hi.W
     hi.own = d.chain_mass_per_m * hi.rise + carrier * hi.rise / hi.cp
-    hi.pull = d.take_up_tension + (hi.load + hi.own) * (G + accel(d)) + d.guide_share * hi.load * G
+    hi.pull = d.take_up_tension + (hi.load + hi.own) * (G + d.accel_greatest) + d.guide_share * hi.load * G
     up = hi.load * G * (1.0 + d.guide_share) * hi.v
     down = -hi.load * G * (1.0 - d.guide_share) * hi.v
     hi.shaft_up, hi.shaft_down = up, down

@@ -1,5 +1,6 @@
 """Cover belt: an unpowered belt draped on the product over a high-friction lower belt, steep and straight."""
 
+from collections import Counter
 from collections.abc import Iterator
 from math import pi, sin, tan
 from typing import NamedTuple
@@ -23,7 +24,7 @@ from intake.sizing.shared_checks import (
     transfer_row,
     washing,
 )
-from intake.sizing.stability import accel, tip_row
+from intake.sizing.stability import tip_row
 
 BOXES = ("case", "carton", "tray", "bundle", "tote", "crate", "other")
 _ENDS_EACH = 2.0
@@ -35,7 +36,7 @@ class Steep(NamedTuple):
     slope: float
 
 
-def steep_layouts(view: View, d: Limits) -> Iterator[Steep]:
+def steep_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Steep]:
     """The slopes of the range, the steepest (least floor) first."""
     for slope in d.slopes:
         yield Steep(slope)
@@ -71,7 +72,7 @@ def _fill(view: View, lay: Steep, d: Limits) -> None:
 
 def _hold(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     # The heavier the product, the less the cover adds: high is worse.
-    return cover_needed_ratio(hi.m, hi.th, accel(d), lo.nc, d.cover_drag, d.slip_safety), lo.mu_high
+    return cover_needed_ratio(hi.m, hi.th, d.accel_greatest, lo.nc, d.cover_drag, d.slip_safety), lo.mu_high
 
 
 _HOLD = Row(

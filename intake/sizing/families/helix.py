@@ -1,5 +1,6 @@
 """The two spirals: a belt climbing a helix, with one drive (`spiral`) or driven at each tier (`washdown_spiral`)."""
 
+from collections import Counter
 from collections.abc import Iterator
 from functools import cache
 from math import ceil, cos, floor, inf, pi, tan
@@ -22,7 +23,8 @@ from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
-from intake.sizing.physics.helix import slope_of, width_in_curve
+from intake.sizing.physics.friction import steepest_slope
+from intake.sizing.physics.helix import least_inside_radius, slope_of, width_in_curve
 from intake.sizing.physics.tension import guide_rate
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
@@ -35,9 +37,11 @@ from intake.sizing.shared_checks import (
     transfer_row,
     washing,
 )
-from intake.sizing.stability import accel, curve_row, slip_row, tip_row
+from intake.sizing.stability import curve_row, slip_row, tip_row
 
 _MOST_TURNS = 24
+_TRIES = 12
+_QUICK_FRAMES = 6
 _WASHDOWN = "washdown_spiral"
 
 
@@ -51,76 +55,112 @@ class Helix(NamedTuple):
     belt_index: int
 
 
+class Frame(NamedTuple):
+    """Inside radius and belt width [m], and which belt width of the range it is."""
+
+    inside: float
+    belt: float
+    belt_index: int
+
+
 @cache
-def _frames(
-    family: str, widths: tuple[float, ...], factor: float, least: float, most: float, step: float, coarse: bool
-) -> tuple[tuple[float, float, int], ...]:
-    """Every inside radius and belt width of the range, the smallest floor first; coarse: three radii a width."""
+def _frames(widths: tuple[float, ...], factor: float, least: float, most: float, step: float) -> tuple[Frame, ...]:
+    """Every inside radius and belt width of the range, the smallest floor first."""
     found = []
     for index, width in enumerate(widths):
         start = max(least, factor * width)
-        count = floor((most - start) / step + 1e-9)
-        steps = sorted({0, count // 3, count}) if coarse else range(count + 1)
-        found += [(start + n * step, width, index) for n in steps]
-    return tuple(sorted(found, key=lambda frame: (frame[0] + frame[1], frame[1])))
+        found += [Frame(start + n * step, width, index) for n in range(floor((most - start) / step + 1e-9) + 1)]
+    return tuple(sorted(found, key=lambda frame: (frame.inside + frame.belt, frame.belt)))
 
 
-def _layouts(view: View, d: Limits) -> Iterator[Helix]:
+def frames_of(d: Limits) -> tuple[Frame, ...]:
+    """The frames of a spiral's range, the smallest floor first."""
+    return _frames(
+        d.belt_widths, d.inside_radius_per_belt_width, d.least_inside_radius, d.largest_inside_radius,
+        d.inside_radius_step,
+    )  # fmt: skip
+
+
+def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
     """Frames by floor, smallest first, each with the turns that may pass; at least one layout, to show what stops it.
 
-    Bounds drop what cannot pass before it is laid out: width in the curve, floor, slope by range and by friction.
+    What cannot pass by width, floor, room between tiers, slope, slip or tip is dropped before it is laid out, and
+    counted. All bounds are those of the checks themselves.
     """
-    frames = _frames(
-        d.family,
-        d.belt_widths,
-        d.inside_radius_per_belt_width,
-        d.least_inside_radius,
-        d.largest_inside_radius,
-        d.inside_radius_step,
-        view.quick,
-    )
+    frames = frames_of(d)
     hi, lo = view.sizes[0]
-    room = min(lo.lx, lo.ly)
+    reach = min(lo.lx, lo.ly) / 2.0 - d.frame_margin + 1e-9
     tier = max(one.H for one, _ in view.sizes) + d.tier_structure + d.tier_clearance
-    most_turns = max(1.0, lo.rise / tier)
-    steepest = min(tan(d.slope_most), _steepest_by_friction(view, d))
+    turns = _TurnsTo(view.options["turn"], max(1.0, lo.rise / tier))
+    radius = [_radius_for(view, belt - d.edge_clearance + 1e-9) for belt in d.belt_widths]
     fallback: Helix | None = None
-    for inside, belt, index in frames:
-        if any(width_in_curve(inside, one.W, one.L) + d.edge_clearance > belt + 1e-9 for one, _ in view.sizes):
+    laid = 0
+    for place, (inside, belt, index) in enumerate(frames):
+        if inside < radius[index]:
+            stopped["width"] += 1
             continue
         if fallback is None:
             least = hi.rise / (pi * (2 * inside + belt) * tan(d.slope_most))
             fallback = Helix(max(1.0, float(ceil(least))), 1, inside, belt, index)
-        if 2 * (inside + belt + d.frame_margin) > room + 1e-9:
+        if inside + belt > reach:
+            stopped["room_length" if lo.lx <= lo.ly else "room_width"] += len(frames) - place
             break
-        if steepest > 0.0:
-            least = hi.rise / (pi * (2 * inside + belt) * steepest)
-            for turns, hand in _turns(view.options["turn"], least, most_turns):
-                yield Helix(turns, hand, inside, belt, index)
+        r_path = inside + belt / 2.0
+        speed = hi.R * max(pitch_curved(one.Lp, d.gap, d.least_gap, r_path, inside) for one, _ in view.sizes)
+        if speed > d.speed_most * (1.0 + 1e-9):
+            stopped["speed"] += 1
+            continue
+        slope, by = _steepest(view, d, speed * speed / r_path)
+        options = turns.above(hi.rise / (pi * (2 * inside + belt) * tan(slope))) if slope > 0.0 else ()
+        if not options:
+            stopped[by if slope <= 0.0 or turns.most <= 1.0 + 1e-9 else "tier_clearance"] += 1
+            continue
+        laid += 1
+        for count, hand in options[: 1 if view.quick else _TRIES]:
+            yield Helix(count, hand, inside, belt, index)
+        if view.quick and laid >= _QUICK_FRAMES:
+            break
     if fallback is None:  # not even the widest belt takes the product: let that be what stops it
-        inside, belt, index = frames[-1]
-        fallback = Helix(1.0, 1, inside, belt, index)
+        fallback = Helix(1.0, 1, *frames[-1])
     yield _with_heading(fallback, view.options["turn"])
 
 
-def _steepest_by_friction(view: View, d: Limits) -> float:
-    """Tangent of a slope above which the product surely slips: mu / SF - a / g, without the curve [-]."""
-    return float(min(lo.mu for _, lo in view.sizes) / d.slip_safety - accel(d) / G)
+def _radius_for(view: View, lane: float) -> float:
+    """The least inside radius with which a lane [m] takes every size."""
+    return max(least_inside_radius(one.W, one.L, lane) for one, _ in view.sizes)
 
 
-def _turns(headings: tuple[object, ...], least: float, most: float) -> list[tuple[float, int]]:
-    """Turns from `least` to `most` that give a heading, by either hand, fewest first."""
-    found: set[tuple[float, int]] = set()
-    for heading in headings:
-        degrees = float(heading)  # type: ignore[arg-type]  # headings are floats
-        for hand, part in ((1, degrees / 360.0), (-1, (360.0 - degrees) % 360.0 / 360.0)):
+def _steepest(view: View, d: Limits, lateral: float) -> tuple[float, str]:
+    """The steepest slope [rad] that range, friction and footing allow in a curve, and the check that sets it."""
+    found: tuple[float, str] = (d.slope_most, "slope")
+    for one, low in view.sizes:
+        found = min(found, (steepest_slope(low.mu / d.slip_safety, d.accel_greatest, lateral), "curve"))
+        base = min(low.b, low.bw) if one.rnd else low.b
+        footing = base / (2.0 * max(one.h, 1e-9) * d.tip_safety)
+        found = min(found, (steepest_slope(footing, d.accel_greatest, lateral if one.rnd else 0.0), "tip"))
+    return found[0] + 1e-9, found[1]
+
+
+class _TurnsTo:
+    """Numbers of turns, up to a most, that give one of the headings by either hand."""
+
+    def __init__(self, headings: tuple[object, ...], most: float) -> None:
+        self.most = min(most, _MOST_TURNS) + 1e-9
+        parts: set[tuple[float, int]] = set()
+        for heading in headings:
+            degrees = float(heading)  # type: ignore[arg-type]  # headings are floats
+            parts |= {(degrees / 360.0, 1), ((360.0 - degrees) % 360.0 / 360.0, -1)}
+        self.parts = sorted(parts)
+
+    def above(self, least: float) -> list[tuple[float, int]]:
+        """Turns from `least` up, fewest first, with the hand."""
+        found: list[tuple[float, int]] = []
+        for part, hand in self.parts:
             whole = max(0, ceil(least - part - 1e-9))
             if whole + part <= 0.0:
                 whole += 1
-            while whole + part <= min(most, _MOST_TURNS) + 1e-9:
-                found.add((whole + part, hand))
-                whole += 1
-    return sorted(found)[:12]
+            found += [(n + part, hand) for n in range(whole, int(self.most - part + 1.0)) if n + part <= self.most]
+        return sorted(found)
 
 
 def _with_heading(layout: Helix, headings: tuple[object, ...]) -> Helix:

@@ -1,5 +1,6 @@
 """Inclines: belts in series in one line, or switchbacks of two or three runs side by side in plan."""
 
+from collections import Counter
 from collections.abc import Callable, Iterator
 from math import pi, sin, tan
 from typing import NamedTuple
@@ -112,7 +113,7 @@ def pull_formulas() -> tuple[str, str]:
     return PULL_STRAIGHT.format(q="q"), PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb")
 
 
-def _one_line(view: View, d: Limits) -> Iterator[Runs]:
+def _one_line(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Runs]:
     for slope in d.slopes:
         plan = view.sizes[0][0].rise / tan(slope)
         series = max(1, -int(-plan // d.run_most))
@@ -120,8 +121,8 @@ def _one_line(view: View, d: Limits) -> Iterator[Runs]:
             yield Runs(1, series, slope)
 
 
-def _lanes(count: int) -> Callable[[View, Limits], Iterator[Runs]]:
-    def layouts(view: View, d: Limits) -> Iterator[Runs]:
+def _lanes(count: int) -> Callable[[View, Limits, Counter[str]], Iterator[Runs]]:
+    def layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Runs]:
         for slope in d.slopes:
             if view.sizes[0][0].rise / tan(slope) / count <= d.run_most:
                 yield Runs(count, 1, slope)

@@ -1,5 +1,6 @@
 """Index lift: a chain loop with carriers at a fixed pitch; each cycle moves one pitch and pushes one case off above."""
 
+from collections import Counter
 from collections.abc import Iterator
 from math import ceil
 from typing import NamedTuple
@@ -34,7 +35,7 @@ class Carriers(NamedTuple):
     pitch: float
 
 
-def _layouts(view: View, d: Limits) -> Iterator[Carriers]:
+def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Carriers]:
     need = max(hi.H for hi, _ in view.sizes) + d.carrier_structure
     steps = ceil((need - d.carrier_pitch_least) / d.carrier_pitch_step - 1e-9)
     yield Carriers(d.carrier_pitch_least + max(0, steps) * d.carrier_pitch_step)

@@ -1,5 +1,6 @@
 """Reciprocating lift: one platform up and down, one load a trip."""
 
+from collections import Counter
 from collections.abc import Iterator
 from typing import NamedTuple
 
@@ -29,7 +30,7 @@ class Platform(NamedTuple):
     loads: int
 
 
-def _layouts(view: View, d: Limits) -> Iterator[Platform]:
+def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Platform]:
     yield Platform(1)
 
 

@@ -1,5 +1,6 @@
 """Side grip: two facing loops of soft grips; S path (delivered upright) or C path (turned over, going back)."""
 
+from collections import Counter
 from collections.abc import Iterator
 from math import pi
 from typing import NamedTuple
@@ -24,7 +25,6 @@ from intake.sizing.shared_checks import (
     transfer_row,
     washing,
 )
-from intake.sizing.stability import accel
 
 _KINDS = (
     "case", "carton", "tray", "bundle", "bottle", "jar", "jug", "can", "canister", "tub", "pail", "tote", "crate",
@@ -40,11 +40,11 @@ class Path(NamedTuple):
     turned_over: bool
 
 
-def _s_path(view: View, d: Limits) -> Iterator[Path]:
+def _s_path(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Path]:
     yield Path(False)
 
 
-def _c_path(view: View, d: Limits) -> Iterator[Path]:
+def _c_path(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Path]:
     yield Path(True)
 
 
@@ -78,7 +78,7 @@ def _floor_length(lay: Path, length: float, height: float, d: Limits) -> float:
 
 def _grip(view: View, hi: Num, lo: Num, d: Limits) -> None:
     hi.ab = bend_accel(hi.v, d.bend_radius)
-    hi.N_need = grip_needed(hi.m, max(lo.mu_grip, 1e-6), d.grip_safety, accel(d), hi.ab)
+    hi.N_need = grip_needed(hi.m, max(lo.mu_grip, 1e-6), d.grip_safety, d.accel_greatest, hi.ab)
     allowed = lo.squeeze_limit
     hi.N = 0.5 * (hi.N_need + allowed) if hi.N_need < allowed < 4.0 * hi.N_need else hi.N_need
     drive = over_directions(view, lambda climbs: _loop(hi, hi.N / lo.p, hi.m / lo.p, d, climbs))

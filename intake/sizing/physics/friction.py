@@ -1,6 +1,6 @@
 """Sliding: dry friction on a slope, with the thrust of starts, stops and curves."""
 
-from math import atan, cos, hypot, inf, pi, sin, tan
+from math import asin, atan, cos, hypot, inf, pi, sin, sqrt, tan
 
 STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition (3rd CGPM, 1901)
 
@@ -34,6 +34,39 @@ def friction_needed(slope: float, accel: float = 0.0, lateral: float = 0.0) -> f
     if not 0.0 <= lateral < inf:
         raise ValueError(f"lateral must be 0 or more m/s2, got {lateral!r}")
     return hypot(STANDARD_GRAVITY * sin(slope) + accel, lateral) / (STANDARD_GRAVITY * cos(slope))
+
+
+def steepest_slope(grip: float, accel: float = 0.0, lateral: float = 0.0) -> float:
+    """Steepest slope on which a product stays put: `friction_needed` turned round.
+
+        sin(slope) = (sqrt(grip^2 (g^2 w - accel^2) - lateral^2 w) - accel) / (g w),  w = 1 + grip^2
+
+    Args:
+        grip: friction coefficient, already divided by its safety factor; for tipping, half of the base over the
+            height of the centre of gravity [-], 0 or more.
+        accel: start or stop acceleration along the slope [m/s2], 0 or more.
+        lateral: sideways acceleration in a curve [m/s2], 0 or more.
+
+    Returns: slope above level [rad]; below 0 where the accelerations alone are too much on the level.
+    Valid for: as `friction_needed`.
+    Source: the friction circle of `friction_needed`, solved for the slope.
+
+    >>> round(steepest_slope(friction_needed(0.2, 0.5, 1.0), 0.5, 1.0), 9)
+    0.2
+    >>> steepest_slope(0.1, lateral=2.0) < 0.0
+    True
+    """
+    if not 0.0 <= grip < inf:
+        raise ValueError(f"grip must be 0 or more, got {grip!r}")
+    if not 0.0 <= accel < inf:
+        raise ValueError(f"accel must be 0 or more m/s2, got {accel!r}")
+    if not 0.0 <= lateral < inf:
+        raise ValueError(f"lateral must be 0 or more m/s2, got {lateral!r}")
+    whole = 1.0 + grip * grip
+    under = grip * grip * (STANDARD_GRAVITY * STANDARD_GRAVITY * whole - accel * accel) - lateral * lateral * whole
+    if under < 0.0 or hypot(accel, lateral) > grip * STANDARD_GRAVITY:
+        return -1.0
+    return asin((sqrt(under) - accel) / (STANDARD_GRAVITY * whole))
 
 
 def slip_slope(mu: float) -> float:

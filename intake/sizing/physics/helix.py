@@ -121,6 +121,36 @@ def width_in_curve(r_inside: float, width: float, length: float) -> float:
     return sqrt((r_inside + width) ** 2 + (length / 2.0) ** 2) - r_inside
 
 
+def least_inside_radius(width: float, length: float, lane: float) -> float:
+    """Least radius at the inside edge with which a lane takes a product: `width_in_curve` turned round.
+
+        r = (width^2 + length^2/4 - lane^2) / (2 (lane - width)), 0 at least
+
+    Args:
+        width: product width across the travel [m], more than 0.
+        length: product length along the travel [m], 0 or more.
+        lane: width of the lane, clearance taken off [m], any finite number.
+
+    Returns: radius [m]; inf where the lane is not wider than the product.
+    Valid for: as `width_in_curve`.
+    Source: Pythagoras, solved for the radius.
+
+    >>> round(least_inside_radius(0.3, 0.4, width_in_curve(0.5, 0.3, 0.4)), 9)
+    0.5
+    >>> least_inside_radius(0.3, 0.4, 0.3)
+    inf
+    """
+    if not 0.0 < width < inf:
+        raise ValueError(f"width must be more than 0 m, got {width!r}")
+    if not 0.0 <= length < inf:
+        raise ValueError(f"length must be 0 or more m, got {length!r}")
+    if not -inf < lane < inf:
+        raise ValueError(f"lane must be a finite number of m, got {lane!r}")
+    if lane <= width:
+        return inf
+    return max(0.0, (width * width + length * length / 4.0 - lane * lane) / (2.0 * (lane - width)))
+
+
 def _check(path_diameter: float, rise_per_turn: float) -> None:
     if not 0.0 < path_diameter < inf:
         raise ValueError(f"path_diameter must be more than 0 m, got {path_diameter!r}")

@@ -42,6 +42,11 @@ FUNCTIONS: dict[Callable[..., Any], dict[str, tuple[Any, tuple[float, ...]]]] = 
         "accel": (0.5, NOT_NEGATIVE),
         "lateral": (0.5, NOT_NEGATIVE),
     },
+    friction.steepest_slope: {
+        "grip": (0.5, NOT_NEGATIVE),
+        "accel": (0.5, NOT_NEGATIVE),
+        "lateral": (0.5, NOT_NEGATIVE),
+    },
     friction.slip_slope: {"mu": (0.3, NOT_NEGATIVE)},
     friction.friction_from_slope: {"angle": (0.3, SLOPE)},
     tipping.tipping_share: {
@@ -82,6 +87,11 @@ FUNCTIONS: dict[Callable[..., Any], dict[str, tuple[Any, tuple[float, ...]]]] = 
         "turns": (3.0, NOT_NEGATIVE),
     },
     helix.curvature: {"path_diameter": (1.2, POSITIVE), "slope": (0.15, SLOPE)},
+    helix.least_inside_radius: {
+        "width": (0.3, POSITIVE),
+        "length": (0.4, NOT_NEGATIVE),
+        "lane": (0.4, FINITE),
+    },
     helix.width_in_curve: {
         "r_inside": (0.5, NOT_NEGATIVE),
         "width": (0.3, POSITIVE),
