@@ -11,6 +11,9 @@ from intake.sizing.physics.tension import Strand, loop_tensions
 from intake.sizing.range_data import Limits
 from intake.sizing.unknowns import BEST, LIKELY
 
+_LEAST_SHARE = 0.05
+"""Derating by warmth or speed never takes more than this leaves."""
+
 
 class Drive(NamedTuple):
     """One drive running steadily: start (where the belt leaves the drive), greatest tension [N], shaft power [W]."""
@@ -38,8 +41,11 @@ def set_flow(view: View, p_hi: float, p_lo: float) -> None:
 
 def over_directions(view: View, make: Callable[[bool], Drive]) -> Drive:
     """The drive for the way that counts: the worse of those plausible, the better of those possible."""
+    words = view.options["direction"]
+    if len(words) == 1 and words[0] != "both":
+        return make(words[0] == "up")
     drives: list[Drive] = []
-    for word in view.options["direction"]:
+    for word in words:
         if word == "both":
             drives.append(max(make(True), make(False), key=_burden))
         else:
@@ -91,10 +97,15 @@ PULL_HELIX = (
 def derating(hi: Num, lo: Num, d: Limits) -> None:
     """Write the share of the rated pull that is allowed here: temperature, speed, hours."""
     for num, other in ((lo, hi), (hi, lo)) if lo is not hi else ((hi, hi),):
-        warm = max(0.0, other.troom - d.temperature_derating_from) * d.temperature_derating_per_k
-        fast = max(0.0, other.v - d.speed_derating_from) * d.speed_derating_per_m_s
-        service = d.service_factor_long if other.hours > d.service_hours_full else 1.0
-        num.derate = max(0.05, (1.0 - warm)) * max(0.05, (1.0 - fast)) / service
+        num.derate = derated(other.troom, other.v, other.hours, d)
+
+
+def derated(room: float, speed: float, hours: float, d: Limits) -> float:
+    """Share of the rated pull that a belt or chain may carry in a room [K], at a speed [m/s], for hours a day."""
+    warm = 1.0 - max(0.0, room - d.temperature_derating_from) * d.temperature_derating_per_k
+    fast = 1.0 - max(0.0, speed - d.speed_derating_from) * d.speed_derating_per_m_s
+    service = d.service_factor_long if hours > d.service_hours_full else 1.0
+    return float(max(_LEAST_SHARE, warm) * max(_LEAST_SHARE, fast) / service)
 
 
 def backs_up(view: View) -> bool:

@@ -57,8 +57,9 @@ def lay(view: View, swapped: bool) -> None:
 def feeds(view: View) -> tuple[bool, ...]:
     """As it was described first; with the other side leading too where it may be turned and that makes a difference."""
     words = view.options["turn_flat"]
-    may_turn = all(words) if view.every else any(words)
-    return (False, True) if may_turn and any(hi.L != hi.W or lo.L != lo.W for hi, lo in view.sizes) else (False,)
+    if not (all(words) if view.every else any(words)):
+        return (False,)
+    return (False, True) if any(hi.L != hi.W or lo.L != lo.W for hi, lo in view.sizes) else (False,)
 
 
 _SIDES = (("L", "W"), ("Lp", "Wp"), ("b", "bw"))
@@ -85,7 +86,7 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
     as_described: Trial | None = None
     for turned in feeds(view):
         feed(view, turned)
-        trial = _attempt_fed(family, view, d, rows._replace(before=tuple(before)), firm)
+        trial = _attempt_fed(family, view, d, before, rows, firm)
         if trial.passes:
             feed(view, False)
             return trial if not turned else replace(trial, turned=True)
@@ -95,11 +96,13 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
     return as_described
 
 
-def _attempt_fed(family: Family, view: View, d: Limits, rows: Blocking, firm: float) -> Trial:
+def _attempt_fed(
+    family: Family, view: View, d: Limits, before: Sequence[Row], rows: Blocking, firm: float
+) -> Trial:  # fmt: skip
     """The rows and layouts of a family whose gates have passed, with the product fed as the view has it."""
-    depth, tightest = walk(rows.before, view, d)
-    if depth < len(rows.before):
-        return Trial(False, None, None, False, (rows.before[depth].id,))
+    depth, tightest = walk(before, view, d)
+    if depth < len(before):
+        return Trial(False, None, None, False, (before[depth].id,))
     tightest = min(tightest, firm)
     furthest = Trial(False, None, None, False, (), -1)
     stopped: Counter[str] = Counter()

@@ -1,13 +1,13 @@
 """The job: a spec resolved for the physics. Every figure SI, every open one with its corners."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
 from intake.sizing.range_data import RangeData
 from intake.sizing.result import Assumption, Conflict, Derived
-from intake.sizing.unknowns import BEST, MODES, TYPICAL, WORST, Choice, Var
+from intake.sizing.unknowns import BEST, MODES, WORST, Choice, Var
 from intake.spec.flat import Spec
 
 
@@ -121,16 +121,3 @@ def _corners(job: Job, mode: int) -> Corners:
             + [name for name, choice in job.choices.items() if choice.missing]
         )
     return Corners(tuple(sizes), options, missing)
-
-
-def point_view(figures: Sequence[Mapping[str, float]], words: Mapping[str, object], data: RangeData) -> View:
-    """A view in which everything is settled: the quick pass of sampling. hi and lo are one and the same."""
-    need = 0.0 if words["passage"] == "none" else data.common[f"headroom_{words['passage']}"]
-    sizes: list[tuple[Num, Num]] = []
-    for one in figures:
-        num = Num()
-        num.__dict__.update(one)
-        num.__dict__["need"] = need
-        num.__dict__["Lp"], num.__dict__["Wp"] = one["L"], one["W"]
-        sizes.append((num, num))
-    return View(mode=TYPICAL, sizes=sizes, options={name: (word,) for name, word in words.items()}, quick=True)

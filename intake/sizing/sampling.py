@@ -3,9 +3,10 @@
 from collections.abc import Mapping
 from math import exp, log
 from random import Random
+from typing import NamedTuple
 from zlib import crc32
 
-from intake.sizing.job import Job, View, point_view
+from intake.sizing.job import Job, Num, View
 from intake.sizing.unknowns import LIKELY, TYPICAL, WORST, Choice, Var
 
 _SCALED = {"b": "L", "bw": "W", "h": "H"}
@@ -26,8 +27,15 @@ class Sampler:
                 self._column(choice.asks[0] if choice.asks else name)
         for figures in job.sizes:
             for var in figures.values():
-                if _is_drawn(var) and var.asks:
+                if is_drawn(var) and var.asks:
                     self._column(var.asks[0])
+        common = job.data.common
+        self.headroom: dict[object, float] = {
+            word: 0.0 if word == "none" else common[f"headroom_{word}"] for word in job.choices["passage"].possible
+        }
+        self._asked = [(name, choice) for name, choice in job.choices.items() if len(choice.options(LIKELY)) > 1]
+        self._said = {name: choice.options(LIKELY) for name, choice in job.choices.items()}
+        self._starts = [_start(figures) for figures in job.sizes]
 
     def _column(self, ask: str) -> None:
         """One draw in each of `count` equal strata, shuffled by the field's own seed: other fields change nothing."""
@@ -39,42 +47,22 @@ class Sampler:
         self.columns[ask] = [(place + rng.random()) / self.count for place in strata]
 
     def view(self, index: int) -> View:
-        """Completion number `index` as a view."""
-        words: dict[str, object] = {}
-        for name, choice in self.job.choices.items():
-            options = choice.options(LIKELY)
-            if len(options) == 1:
-                words[name] = options[0]
-                continue
+        """Completion number `index` as a view: settled but for what is spread, of which both ends occur."""
+        options = dict(self._said)
+        for name, choice in self._asked:
+            words = choice.options(LIKELY)
             share = self.columns[choice.asks[0] if choice.asks else name][index]
-            words[name] = options[min(len(options) - 1, int(share * len(options)))]
-        highs: list[dict[str, float]] = []
-        lows: list[dict[str, float]] = []
-        for figures in self.job.sizes:
-            high, low = self._figures(figures, index)
-            highs.append(high)
-            lows.append(low)
-        seen = point_view(highs, words, self.job.data)
-        for (hi, _), low, position in zip(list(seen.sizes), lows, range(len(lows)), strict=True):
-            if low:  # a spread: both of its ends occur, so both corners count
-                apart = type(hi)()
-                apart.__dict__.update(hi.__dict__)
-                apart.__dict__.update(low)
-                seen.sizes[position] = (hi, apart)
-        return seen
-
-    def _figures(self, figures: Mapping[str, Var], index: int) -> tuple[dict[str, float], dict[str, float]]:
-        """One size's figures, and the low ends of those that are spread."""
-        high: dict[str, float] = {}
-        low: dict[str, float] = {}
-        for name, var in figures.items():
-            if not _is_drawn(var):
-                high[name] = var.hi[TYPICAL]
-                if var.lo[TYPICAL] != var.hi[TYPICAL]:
-                    low[name] = var.lo[TYPICAL]
-            else:
+            options[name] = (words[min(len(words) - 1, int(share * len(words)))],)
+        need = self.headroom[options["passage"][0]]
+        sizes: list[tuple[Num, Num]] = []
+        for figures, start in zip(self.job.sizes, self._starts, strict=True):
+            high = dict(start.high)
+            for name, var in start.drawn:
                 high[name] = self._draw(name, var, figures, high, index)
-        return high, low
+            high["need"], high["Lp"], high["Wp"] = need, high["L"], high["W"]
+            hi = Num(high)
+            sizes.append((hi, Num({**high, **start.low}) if start.low else hi))
+        return View(mode=TYPICAL, sizes=sizes, options=options, quick=True)
 
     def _draw(self, name: str, var: Var, figures: Mapping[str, Var], drawn: Mapping[str, float], index: int) -> float:
         share = self.columns[var.asks[0]][index] if var.asks else 0.5
@@ -114,6 +102,23 @@ class Sampler:
         return extra + start + (end - start) * share
 
 
-def _is_drawn(var: Var) -> bool:
+class Start(NamedTuple):
+    """What the completions of one size have in common: settled figures, low ends of spreads, and what is drawn."""
+
+    high: dict[str, float]
+    low: dict[str, float]
+    drawn: tuple[tuple[str, Var], ...]
+
+
+def _start(figures: Mapping[str, Var]) -> Start:
+    settled = {name: var for name, var in figures.items() if not is_drawn(var)}
+    return Start(
+        high={name: var.hi[TYPICAL] for name, var in settled.items()},
+        low={name: var.lo[TYPICAL] for name, var in settled.items() if var.lo[TYPICAL] != var.hi[TYPICAL]},
+        drawn=tuple((name, var) for name, var in figures.items() if is_drawn(var)),
+    )
+
+
+def is_drawn(var: Var) -> bool:
     """True for a figure that may take several plausible values of which one is true."""
     return var.missing or (var.hi[LIKELY] != var.hi[WORST] and not var.is_spread)

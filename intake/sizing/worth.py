@@ -4,13 +4,11 @@ from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from intake.sizing.all_families import ALL
-from intake.sizing.engine import attempt
-from intake.sizing.job import Job, View
+from intake.sizing.job import Job
+from intake.sizing.quick import QuickPass
 from intake.sizing.ranking import enough_known
 from intake.sizing.result import FAMILIES, FamilyResult
 from intake.sizing.sampling import Sampler
-from intake.sizing.score import reasons, total
 
 SAMPLES = 256
 ENOUGH = 250
@@ -38,7 +36,8 @@ def worth_of(job: Job, families: Mapping[str, FamilyResult], best: str | None) -
     sampler = Sampler(job, SAMPLES)
     if not sampler.columns:
         return Worth(best is not None, 1.0 if best is not None else None, {}, {})
-    leaders = [_leader(job, left, sampler.view(index)) for index in range(SAMPLES)]
+    quick = QuickPass(job, left, sampler.view(0))
+    leaders = [quick.leader(sampler.view(index)) for index in range(SAMPLES)]
     led = Counter(leaders)
     reference = best if best is not None else led.most_common(1)[0][0]
     changes = {ask: _change(column, leaders, reference) for ask, column in sampler.columns.items()}
@@ -46,19 +45,6 @@ def worth_of(job: Job, families: Mapping[str, FamilyResult], best: str | None) -
         return Worth(False, None, changes, led)
     count = led.get(best, 0)
     return Worth(count >= ENOUGH, count / SAMPLES, changes, led)
-
-
-def _leader(job: Job, left: list[str], seen: View) -> str:
-    """The family with the best score in one completion; "none" when nothing passes."""
-    leader, highest = "none", -1.0
-    for name in left:
-        family, d = ALL[name], job.data.families[name]
-        trial = attempt(family, seen, d)
-        if trial.passes:
-            score = total(reasons(family, seen, trial.firmness, d, job.data), job.data)
-            if score > highest:
-                leader, highest = name, score
-    return leader
 
 
 def _change(column: list[float], leaders: list[str], reference: str) -> float:

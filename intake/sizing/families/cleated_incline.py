@@ -5,7 +5,7 @@ from math import pi
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.drives import power_row, pull_rows, set_flow
 from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layouts
-from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, pull_formulas, speed_rows, width_row
+from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, load_runs, pull_formulas, speed_rows, width_row
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.range_data import Limits
@@ -82,8 +82,10 @@ CLEATED_INCLINE = Family(
     fill=_fill,
     rows=(
         width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _CLEAT, tilt_row(),
-        *pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row(), transfer_row(),
+        transfer_row(),
     ),
+    load=load_runs,
+    load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),
     figures=_figures,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
 )  # fmt: skip

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.drives import flow, power_row, pull_rows
-from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, pull_formulas, speed_rows, straight_pull, width_row
+from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, load_runs, pull_formulas, speed_rows, width_row
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cover import cover_force, cover_needed_ratio
@@ -43,7 +43,7 @@ def steep_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Stee
 
 
 def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
-    """Write the geometry, pull and envelope of one straight run at a slope."""
+    """Write the geometry and envelope of one straight run at a slope."""
     end = max(d.level_end, max(hi.L for hi, _ in view.sizes))
     end_lo = max(d.level_end, max(lo.Lp for _, lo in view.sizes))
     for hi, lo in view.sizes:
@@ -52,7 +52,6 @@ def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
             num.run, num.s, num.le = num.rise / tan(slope), num.rise / sin(slope), _ENDS_EACH * ends
             num.path, num.runs = num.s + num.le, 1.0
             num.fl_own, num.fw_own = num.run + _ENDS_EACH * ends, belt + 2.0 * d.frame_margin
-        straight_pull(view, hi, lo, d, 1.0)
         set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (hi.fw_own, lo.fw_own))
         for num in (hi, lo) if lo is not hi else (hi,):
             num.piece_a, num.piece_b = belt + 2.0 * d.frame_margin, 1.0
@@ -140,8 +139,10 @@ COVER_BELT = Family(
     fill=_fill,
     rows=(
         width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _HOLD, _PRESS, tip_row(curved=False),
-        tilt_row(), *pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row(), transfer_row(),
+        tilt_row(), transfer_row(),
     ),
+    load=load_runs,
+    load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),
     figures=_figures,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
 )  # fmt: skip

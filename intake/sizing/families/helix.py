@@ -203,7 +203,7 @@ def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
     hi.q = hi.qb + hi.m / lo.p
     hi.q_bu = hi.qb + hi.m / lo.L if backs_up(view) else hi.q
     drive = over_directions(view, lambda climbs: _drive(hi, hi.q, d, climbs))
-    backed = over_directions(view, lambda climbs: _drive(hi, hi.q_bu, d, climbs))
+    backed = drive if hi.q_bu == hi.q else over_directions(view, lambda climbs: _drive(hi, hi.q_bu, d, climbs))
     hi.Ts, hi.way, hi.pull, hi.shaft = drive.start, drive.sign, drive.greatest, drive.shaft
     hi.Tb, hi.pull_bu, hi.shaft_bu = backed.start, backed.greatest, backed.shaft
     hi.drives = hi.tiers if d.family == _WASHDOWN else 1.0

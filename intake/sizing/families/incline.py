@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterator
-from math import pi, sin, tan
+from math import inf, pi, sin, tan
 from typing import NamedTuple
 
 from intake.sizing.check_row import Row
@@ -19,10 +19,11 @@ from intake.sizing.drives import (
     pull_rows,
     set_flow,
 )
-from intake.sizing.family import Family, Variant
+from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
+from intake.sizing.physics.friction import steepest_slope
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     before_layout,
@@ -99,7 +100,7 @@ def straight_pull(view: View, hi: Num, lo: Num, d: Limits, runs: float) -> None:
         )  # fmt: skip
 
     drive = over_directions(view, lambda climbs: run(hi.q, climbs))
-    backed = over_directions(view, lambda climbs: run(hi.q_bu, climbs))
+    backed = drive if hi.q_bu == hi.q else over_directions(view, lambda climbs: run(hi.q_bu, climbs))
     hi.Ts, hi.way, hi.pull = drive.start, drive.sign, drive.greatest
     hi.Tb, hi.pull_bu = backed.start, backed.greatest
     hi.drives = runs
@@ -113,19 +114,42 @@ def pull_formulas() -> tuple[str, str]:
     return PULL_STRAIGHT.format(q="q"), PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb")
 
 
-def _one_line(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Runs]:
-    for slope in d.slopes:
-        plan = view.sizes[0][0].rise / tan(slope)
-        series = max(1, -int(-plan // d.run_most))
-        if series <= d.runs_in_line_most:
-            yield Runs(1, series, slope)
+def slopes_to_try(view: View, d: Limits, friction: str, lateral: float, stopped: Counter[str]) -> list[float]:
+    """The slopes of the range that neither slip nor tip, steepest (least floor) first; the others are counted.
+
+    The flattest is always among them, so that there is a layout to show what stops it.
+    """
+    steepest, by = inf, "slope"
+    for one, low in view.sizes:
+        if friction:
+            held = steepest_slope(getattr(low, friction) / d.slip_safety, d.accel_greatest, lateral)
+            steepest, by = min((steepest, by), (held, "slip"))
+        base = min(low.b, low.bw) if one.rnd else low.b
+        stands = steepest_slope(base / (2.0 * max(one.h, 1e-9) * d.tip_safety), d.accel_greatest, lateral)
+        steepest, by = min((steepest, by), (stands, "tip"))
+    found = [slope for slope in d.slopes if slope <= steepest + 1e-9]
+    if len(found) < len(d.slopes):
+        stopped[by] += len(d.slopes) - len(found)
+    return found or [d.slopes[-1]]
 
 
-def _lanes(count: int) -> Callable[[View, Limits, Counter[str]], Iterator[Runs]]:
+def _layouts(lanes: int) -> Callable[[View, Limits, Counter[str]], Iterator[Runs]]:
+    """Runs in one line (lanes 1), or as many side by side in plan."""
+
     def layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Runs]:
-        for slope in d.slopes:
-            if view.sizes[0][0].rise / tan(slope) / count <= d.run_most:
-                yield Runs(count, 1, slope)
+        hi, lo = view.sizes[0]
+        slopes = slopes_to_try(view, d, "mu", 0.0, stopped)
+        for place, slope in enumerate(slopes):
+            plan = hi.rise / tan(slope)
+            series = max(1, -int(-plan // d.run_most)) if lanes == 1 else 1
+            if (lanes == 1 and series > d.runs_in_line_most) or (lanes > 1 and plan / lanes > d.run_most):
+                stopped["run_length"] += len(slopes) - place
+                if place:
+                    break
+            yield Runs(lanes, series, slope)
+            if plan / lanes > lo.lx:  # flatter is longer still
+                stopped["room_length"] += len(slopes) - place - 1
+                break
 
     return layouts
 
@@ -158,11 +182,16 @@ def _fill(view: View, lay: Runs, d: Limits) -> None:
             num.path = num.s * runs + 2.0 * ends + (lay.series - 1) * d.joint + curves
             num.qb = d.belt_mass_per_area * belt
             num.fl_own, num.fw_own = _plan(num, lay, ends, belt, inside, d)
-        straight_pull(view, hi, lo, d, float(runs))
         set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (hi.fw_own, lo.fw_own))
         # A run goes by itself: what has to pass a door or ride a trailer is one of them.
         for num in (hi, lo) if lo is not hi else (hi,):
             num.piece_a, num.piece_b = belt + 2.0 * d.frame_margin, 1.0
+
+
+def load_runs(view: View, lay: Layout, d: Limits) -> None:
+    """Pull and power of the runs whose shape is filled in."""
+    for hi, lo in view.sizes:
+        straight_pull(view, hi, lo, d, hi.runs)
 
 
 def _plan(num: Num, lay: Runs, end: float, belt: float, inside: float, d: Limits) -> tuple[float, float]:
@@ -195,16 +224,19 @@ INCLINE = Family(
     gates=(hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure"))),
     before=before_layout(),
     variants=(
-        Variant(name="one_line", gates=(), layouts=_one_line, headings=frozenset({0.0})),
-        Variant(name="switchback_2", gates=(), layouts=_lanes(2), headings=frozenset({180.0})),
-        Variant(name="switchback_3", gates=(), layouts=_lanes(3), headings=frozenset({0.0})),
+        Variant(name="one_line", gates=(), layouts=_layouts(1), headings=frozenset({0.0})),
+        Variant(name="switchback_2", gates=(), layouts=_layouts(2), headings=frozenset({180.0})),
+        Variant(name="switchback_3", gates=(), layouts=_layouts(3), headings=frozenset({0.0})),
     ),
     fill=_fill,
     rows=(
         width_row(), *speed_rows(), _STEEP, *room_rows(layout_reads=("L", "W", "rise")), slip_row(),
         tip_row(curved=False),
-        curve_row(), tilt_row(), *pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row(), transfer_row(),
+        curve_row(), tilt_row(), transfer_row(),
     ),
+    load=load_runs,
+    load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),
+    drive_group=lambda lay: (lay.lanes, lay.series),
     figures=_figures,
     name_of=lambda lay: f"{lay.series}_in_line" if lay.lanes == 1 else f"switchback_{lay.lanes}_runs",
 )  # fmt: skip

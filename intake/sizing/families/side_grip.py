@@ -63,9 +63,7 @@ def _fill(view: View, lay: Path, d: Limits) -> None:
             num.path = num.climb + 2.0 * (num.arc + num.le)
             num.open_least, num.open_most = narrowest - d.opening_play, widest + d.opening_play
             num.drives = 2.0
-        derating(hi, lo, d)
-        lo.allow, hi.allow = d.allowed_pull * lo.derate, d.allowed_pull * hi.derate
-        _grip(view, hi, lo, d)
+        _hold(hi, lo, d)
         width = (max(d.corridor_least, widest_hi + d.side_space), max(d.corridor_least, widest_lo + d.side_space))
         set_envelope(hi, lo, d, (length_hi, length_lo), width)
 
@@ -76,14 +74,27 @@ def _floor_length(lay: Path, length: float, height: float, d: Limits) -> float:
     return float(d.bend_radius + end + height) if lay.turned_over else float(2.0 * (d.bend_radius + end))
 
 
-def _grip(view: View, hi: Num, lo: Num, d: Limits) -> None:
+def _hold(hi: Num, lo: Num, d: Limits) -> None:
+    """Write the force on each side: midway between needed and allowed where both are known."""
     hi.ab = bend_accel(hi.v, d.bend_radius)
     hi.N_need = grip_needed(hi.m, max(lo.mu_grip, 1e-6), d.grip_safety, d.accel_greatest, hi.ab)
     allowed = lo.squeeze_limit
     hi.N = 0.5 * (hi.N_need + allowed) if hi.N_need < allowed < 4.0 * hi.N_need else hi.N_need
+
+
+def _load(view: View, lay: Path, d: Limits) -> None:
+    for hi, lo in view.sizes:
+        derating(hi, lo, d)
+        lo.allow, hi.allow = d.allowed_pull * lo.derate, d.allowed_pull * hi.derate
+        _pull(view, hi, lo, d)
+
+
+def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
     drive = over_directions(view, lambda climbs: _loop(hi, hi.N / lo.p, hi.m / lo.p, d, climbs))
     tight_pitch = lo.L if backs_up(view) else lo.p
-    backed = over_directions(view, lambda climbs: _loop(hi, hi.N / tight_pitch, hi.m / tight_pitch, d, climbs))
+    backed = drive
+    if tight_pitch != lo.p:
+        backed = over_directions(view, lambda climbs: _loop(hi, hi.N / tight_pitch, hi.m / tight_pitch, d, climbs))
     hi.nl, hi.nl_bu, hi.w, hi.w_bu = hi.N / lo.p, hi.N / tight_pitch, hi.m / lo.p, hi.m / tight_pitch
     hi.Ts, hi.way, hi.pull, hi.shaft = drive.start, drive.sign, drive.greatest, drive.shaft
     hi.Tb, hi.pull_bu, hi.shaft_bu = backed.start, backed.greatest, backed.shaft
@@ -238,8 +249,10 @@ SIDE_GRIP = Family(
     fill=_fill,
     rows=(
         _OPENING, _OPENING_LEAST, _OPENING_SPAN, _SPEED, _RATE, *room_rows(layout_reads=("L", "W")), _SQUEEZE, _GRIP,
-        tilt_row(), *_pull_rows(), power_row(), transfer_row(),
+        tilt_row(), transfer_row(),
     ),
+    load=_load,
+    load_rows=(*_pull_rows(), power_row()),
     figures=_figures,
     name_of=lambda lay: "c_path" if lay.turned_over else "s_path",
 )  # fmt: skip

@@ -112,11 +112,14 @@ def loop_tensions(strands: Sequence[Strand], drive_after: int, least: float) -> 
     if not 0.0 <= least < inf:
         raise ValueError(f"least must be 0 or more N, got {least!r}")
     from_drive = [*strands[drive_after + 1 :], *strands[: drive_after + 1]]
-    needs = [least]  # from the end back: what each node must have so that no later one is below `least`
-    for a, b, length in reversed(from_drive):
+    need, needs = least, [least]  # from the end back: what each node must have so that no later one is below `least`
+    for strand in reversed(from_drive):
+        a, b, length = strand
         if not (-inf < a < inf and 0.0 <= b < inf and 0.0 <= length < inf):
-            raise ValueError(f"strands must be finite, b and length 0 or more, got {Strand(a, b, length)!r}")
-        needs.append(max(least, _start(needs[-1], a, b, length)))
+            raise ValueError(f"strands must be finite, b and length 0 or more, got {strand!r}")
+        start = need - a * length if b == 0.0 else _start(need, a, b, length)
+        need = start if start > least else least
+        needs.append(need)
     needs.reverse()
     # Up to the first node at `least` the tensions are the needs themselves. Worked out forwards again, a rounding
     # error would grow with the tension.
@@ -124,9 +127,10 @@ def loop_tensions(strands: Sequence[Strand], drive_after: int, least: float) -> 
     tension = least
     greatest = max(needs[: at_least + 1])
     for a, b, length in from_drive[at_least:]:
-        tension = _end(tension, a, b, length)
-        greatest = max(greatest, tension)
-    return LoopPull(tight=max(tension, least), slack=needs[0], greatest=greatest)
+        tension = tension + a * length if b == 0.0 else _end(tension, a, b, length)
+        if tension > greatest:
+            greatest = tension
+    return LoopPull(tension if tension > least else least, needs[0], greatest)
 
 
 def carry_gain(load_n_per_m: float, slope: float, friction: float, climbs: bool) -> float:

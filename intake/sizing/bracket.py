@@ -1,0 +1,67 @@
+"""Where a condition stops holding: bracketed roots of a margin, reported on the side that still holds."""
+
+from collections.abc import Callable
+from math import isfinite
+
+_RELATIVE = 1e-9
+_SMALLEST_FACTOR = 1e-3
+_LARGEST_FACTOR = 4096.0
+_MOST_TURNS = 200
+
+
+def largest_factor(margin: Callable[[float], float], smallest: float = _SMALLEST_FACTOR) -> float | None:
+    """The end of the connected range from 1 upwards in which a margin is 0 or more, rounded inward; below 1 if 1 fails.
+
+    Args:
+        margin: of a factor on the figure looked at; 0 or more holds. It may have steps.
+        smallest: factor below which nobody looks.
+
+    Returns: the factor; None when nothing down to the smallest holds.
+    """
+    at_one = margin(1.0)
+    if at_one >= 0.0:
+        good, room, bad = 1.0, at_one, 2.0
+        while (short := margin(bad)) >= 0.0:
+            good, room, bad = bad, short, bad * 2.0
+            if bad > _LARGEST_FACTOR:
+                return good
+    else:
+        bad, short, good = 1.0, at_one, 0.5
+        while good >= smallest and (room := margin(good)) < 0.0:
+            bad, short, good = good, room, good / 2.0
+        if good < smallest:
+            return None
+    last = last_holding(margin, good, room, bad, short)
+    # Checks grant a billionth for rounding; a capacity does not use it up.
+    return max(1.0, last * (1.0 - 2.0 * _RELATIVE)) if last >= 1.0 else last * (1.0 - 2.0 * _RELATIVE)
+
+
+def last_holding(margin: Callable[[float], float], good: float, room: float, bad: float, short: float) -> float:
+    """The last place, between one that holds and one that does not, where a margin still holds.
+
+    Regula falsi with the Illinois rule (halve the weight of an end that stays twice), every third step a bisection,
+    so that a step in the margin costs little more than bisection alone.
+
+    Args:
+        margin: 0 or more holds. good, bad: places that hold and do not, in either order. room, short: margins there.
+
+    Returns: a place that holds, a billionth of it from one that does not.
+    """
+    stayed = 0
+    for turn in range(_MOST_TURNS):
+        near = 0.5 * _RELATIVE * abs(good)
+        if abs(bad - good) <= 2.0 * near:
+            break
+        at = 0.5 * (good + bad)
+        if turn % 3 != 2 and isfinite(room - short):
+            at = good + (bad - good) * (room / (room - short))
+        low, high = min(good, bad), max(good, bad)
+        at = min(max(at, low + near), high - near)  # a hair off the ends: else one of them would never move
+        found = margin(at)
+        if found >= 0.0:
+            good, room = at, found
+            short, stayed = (short * 0.5, 1) if stayed == 1 else (short, 1)
+        else:
+            bad, short = at, found
+            room, stayed = (room * 0.5, -1) if stayed == -1 else (room, -1)
+    return good
