@@ -19,7 +19,7 @@ FIRM_MARGIN = 0.3
 
 _CHOSEN_TO_FIT = frozenset(
     {"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "rate"}
-    | {"tier_clearance", "round", "crest"}
+    | {"tier_clearance", "round", "crest", "levels"}
 )
 """Checks that a layout is chosen to just pass, or that repeat another: no measure of how firmly it stands."""
 
@@ -31,7 +31,8 @@ class Row:
     `body` takes the figures that count where high is worse, those that count where low is worse, and the limits of
     the range; it gives value and limit in `unit`. `formula` says the value in symbols: names of figures, or of
     `constants` (symbol -> range key). `low` names the symbols that count where low is worse. `reads` names the
-    job's figures and words behind it, `layout` those among them that only shape the layout.
+    job's figures and words behind it. `applies` None: to every layout; else a layout of which it does not hold has
+    no such matter (a curve, a tier above another).
     """
 
     id: str
@@ -47,6 +48,7 @@ class Row:
     each_size: bool = False
     warns: bool = False
     is_room: bool = False
+    applies: Callable[[Num], bool] | None = None
 
     @cached_property
     def at_most(self) -> bool:
@@ -84,6 +86,8 @@ def walk(rows: Sequence[Row], view: View, d: Limits) -> tuple[int, float]:
     several = len(sizes) > 1
     tightest = FIRM_MARGIN
     for count, row in enumerate(rows):
+        if row.applies is not None and not row.applies(hi):
+            continue
         if missing and not missing.isdisjoint(row.reads):
             return count, tightest
         value, limit = row.body(hi, lo, d)
@@ -104,6 +108,8 @@ def least_room(rows: Sequence[Row], view: View, d: Limits) -> float:
     sizes = view.sizes
     least = inf
     for row in rows:
+        if row.applies is not None and not row.applies(sizes[0][0]):
+            continue
         for hi, lo in sizes if row.each_size else sizes[:1]:
             value, limit = row.body(hi, lo, d)
             room = limit - value if row.at_most else value - limit

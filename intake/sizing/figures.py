@@ -95,6 +95,8 @@ def raw_figures(job: Job, family: Family, layout: Layout, seen: View, d: Limits)
         "shaft_power": strongest.shaft,
         "motor_power": _motor_power(job, max(num.motor_needed for num, _ in seen.sizes), hi.drives),
         "motors": hi.drives,
+        "holding_pull": max(num.hold for num, _ in seen.sizes),
+        "brake_power": max(0.0, -strongest.shaft),
         "floor_length": hi.fl,
         "floor_width": hi.fw,
         "overall_height": max(num.top for num, _ in seen.sizes),
@@ -122,9 +124,9 @@ def _motor_power(job: Job, needed: float, drives: float) -> float:
 def _lead_time(job: Job, d: Limits) -> Figure:
     rise = job.sizes[0]["rise"]
     late = d.very_tall_weeks if not rise.missing and rise.typical > d.tall_above else 0.0
-    return Figure(
-        value=d.weeks_typical + late, unit="week", low=d.weeks_least + late, high=d.weeks_most + late
-    )  # fmt: skip
+    special = job.sizes[0]["stainless"]
+    usual, most = (late + weeks * d.stainless_weeks for weeks in (special.typical, special.hi[WORST]))
+    return Figure(value=d.weeks_typical + usual, unit="week", low=d.weeks_least + usual, high=d.weeks_most + most)
 
 
 def _direction(job: Job, seen: View) -> str | None:
@@ -143,7 +145,7 @@ def _names(family: Family) -> list[str]:
     shared = [
         "pitch", "gap", "belt_speed", "rate_capacity", "rise_capacity", "path_length", "slope", "products_on",
         "load_mass",
-        "pull", "pull_allowed", "largest_tilt", "shaft_power", "motor_power", "motors", "transit_time", "floor_length",
+        "pull", "pull_allowed", "largest_tilt", "shaft_power", "motor_power", "motors", "holding_pull", "brake_power", "transit_time", "floor_length",
         "floor_width", "overall_height", "pass_under", "ship_width",
     ]  # fmt: skip
     drop = {"pitch", "gap"} if family.name in _NO_PITCH else {"gap"} if family.name in _NO_GAP else set()

@@ -103,7 +103,7 @@ def _entry(shown: str, line: int | None, key: str, entry: Any, needed: Mapping[s
 
 def _scoring(table: Mapping[str, Any], folder: Path) -> Iterator[Problem]:
     shown = "range/scoring.toml"
-    for section in ("weights", "penalty", "simplicity", "handling", "handling_shift"):
+    for section in ("weights", "penalty", "scale", "simplicity", "handling", "handling_shift"):
         if section not in table:
             yield Problem(file=shown, line=None, what=f"the table [{section}] is missing", mend="Copy it as shipped.")
     for section in ("simplicity", "handling"):

@@ -74,6 +74,7 @@ class RangeData:
     weights: Mapping[str, float]
     penalty: Mapping[str, float]
     simplicity: Mapping[str, float]
+    scale: Mapping[str, float]
     handling: Mapping[str, float]
     handling_shift: Mapping[str, float]
     rules: tuple[AssumptionRule, ...]
@@ -110,6 +111,7 @@ def _load(folder: Path) -> RangeData:
         weights=_floats(scoring["weights"]),
         penalty=_floats(scoring["penalty"]),
         simplicity=_floats(scoring["simplicity"]),
+        scale=_floats(scoring["scale"]),
         handling=_floats(scoring["handling"]),
         handling_shift=_floats(scoring["handling_shift"]),
         rules=tuple(_rule(entry) for entry in assumptions["assumption"]),

@@ -64,6 +64,8 @@ def checks(
     rows = family.all_rows if layout is not None else family.before
     may_turn = not is_out and turning_is_open(job, views[BEST])
     for row in rows:
+        if row.applies is not None and not row.applies(views[TYPICAL].sizes[0][0]):
+            continue
         check = _row(job, row, views, d)
         if check.passes is False and may_turn and not _LEANS_ON_THE_WAY_IT_IS_FED.isdisjoint(row.reads):
             check = replace(check, passes=None, depends_on=job.choices["turn_flat"].asks)

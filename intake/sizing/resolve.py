@@ -7,12 +7,14 @@ from intake.sizing.assume import LARGEST, SMALLEST, Assuming, from_value, headin
 from intake.sizing.job import Job
 from intake.sizing.range_data import RangeData
 from intake.sizing.result import Assumption
-from intake.sizing.unknowns import Choice, Var, combine, doubt, exact
+from intake.sizing.unknowns import Choice, Var, at_least, between, combine, doubt, exact
 from intake.spec.flat import Spec
 from intake.spec.vocabulary import vocabulary
 
 _G = 9.80665
 _YES_NO = (True, False)
+_ANGLES = (0.05, 89.0)
+"""A tilting test cannot show less, or more [deg]."""
 
 CHOICES: dict[str, tuple[str, tuple[Any, ...] | None]] = {
     "type": ("product.type", None),
@@ -35,6 +37,7 @@ CHOICES: dict[str, tuple[str, tuple[Any, ...] | None]] = {
     "food": ("cleaning.exposed_food", _YES_NO),
     "hazard": ("site.hazardous_area", _YES_NO),
     "air": ("site.air", _YES_NO),
+    "underside": ("product.underside", None),
     "turn_flat": ("handling.turn_flat", _YES_NO),
 }
 """Words of the job: its name in checks, its field, and what it may be (None: the choices of the field)."""
@@ -114,15 +117,18 @@ class Resolver(Assuming):
             "lx": self._figure("space.length", prior_range=(2.0, 8.0)),
             "ly": self._figure("space.width", prior_range=(1.2, 4.0)),
             "ceil": self._ceiling(ztop),
-            "ow": self._figure("space.opening_width"),
-            "oh": self._figure("space.opening_height"),
+            "ow": at_least(self._figure("space.opening_width"), SMALLEST),
+            "oh": at_least(self._figure("space.opening_height"), SMALLEST),
             "troom": room,
             "tprod": self._figure("temperature.product", offset=273.15),
             "pwash": self._figure("cleaning.pressure"),
             "tilt": self._figure("handling.tilt", factor=radians(1.0)),
-            "pair": self._figure("site.air_pressure"),
+            "pair": at_least(self._figure("site.air_pressure"), 1.0),
             "hours": self._figure("site.hours"),
             "weeks": self._figure("project.weeks"),
+            "levels": self._figure("rise.levels"),
+            "stainless": self._stainless(),
+            "tried": self._tried(),
             "squeeze_limit": self._squeeze_limit(),
         }
 
@@ -139,7 +145,7 @@ class Resolver(Assuming):
         h = self._share("product.centre_height", size, H)
         tip = self.spec.of("test.tip_angle", size)
         if tip is not None and tip.low is not None:
-            angle = radians(tip.low)
+            angle = radians(min(max(tip.low, _ANGLES[0]), _ANGLES[1]))
             h = combine(
                 (b,), lambda k: b.lo[k] / (2 * tan(angle)), lambda k: b.hi[k] / (2 * tan(angle)), "test.tip_angle"
             )
@@ -235,7 +241,7 @@ class Resolver(Assuming):
     def _friction(self, on: str) -> Var:
         test = self.spec.of("test.slip_angle")
         if test is not None:
-            angle = from_value(test, "test.slip_angle", radians(1.0))
+            angle = between(from_value(test, "test.slip_angle", radians(1.0)), *map(radians, _ANGLES))
             return combine((angle,), lambda k: tan(angle.hi[k]), lambda k: tan(angle.lo[k]), "test.slip_angle")
         rule = self._rule_for(friction=on)
         assert rule is not None  # proof sees to it that each friction has a last, unconditional rule
@@ -259,6 +265,18 @@ class Resolver(Assuming):
             lambda k: m.lo[k] * _G / (2 * max(force.hi[k], 1e-9)),
             "test.grip_slip",
         )
+
+    def _stainless(self) -> Var:
+        """1 where the frame is to be stainless: that takes longer where it is not the usual build."""
+        word = self.spec.word("cleaning.frame")
+        if word is not None:
+            return exact(1.0 if word == "stainless" else 0.0, "cleaning.frame")
+        return doubt((0.0, 1.0), (0.0, 1.0), 0.0, "cleaning.frame", asks=("cleaning.frame",))
+
+    def _tried(self) -> Var:
+        """What samples showed at the transfers: 1 passed, -1 did not, 0 not tried."""
+        passed = self.spec.of("test.transfers")
+        return exact(0.0 if passed is None else 1.0 if passed.value is True else -1.0, "test.transfers")
 
     def _squeeze_limit(self) -> Var:
         mark = self.spec.of("test.squeeze_mark")

@@ -9,8 +9,6 @@ from intake.sizing.range_data import Limits, RangeData
 
 _GRIPPED_KINDS = ("bottle", "jar", "can", "canister")
 _HELIX = ("spiral", "washdown_spiral")
-_SMALL_FLOOR_M2 = 12.0
-_BIG_MOTOR_W = 5500.0
 _RIDES = (*_HELIX, "incline", "cover_belt")
 
 
@@ -22,15 +20,16 @@ def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData)
     hi, lo = view.sizes[0]
     name = family.name
     words = {key: options[0] for key, options in view.options.items() if options}
-    offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else _SMALL_FLOOR_M2
+    offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else data.scale["floor_when_unknown_m2"]
     share = hi.fl * hi.fw / max(offered, 1e-6)
     return {
         "floor": max(0.0, 1.0 - share),
         "firmness": max(0.0, firm) / FIRM_MARGIN,
         "handling": _handling(name, words, hi.m, hi.R, data),
         "simplicity": data.simplicity[name],
-        "power": max(0.0, 1.0 - abs(hi.shaft_each) * hi.drives / _BIG_MOTOR_W) - (0.2 if name == "index_lift" else 0.0),
-        "tests": 1.0 - 0.25 * _tests(name, words, hi.H, min(lo.b, lo.bw)),
+        "power": max(0.0, 1.0 - abs(hi.shaft_each) * hi.drives / data.scale["large_motors_w"])
+        - (data.scale["compressed_air"] if name == "index_lift" else 0.0),
+        "tests": 1.0 - data.scale["each_test"] * _tests(name, words, hi.H, min(lo.b, lo.bw)),
         "lead_time": min(1.0, max(0.0, lo.weeks / d.weeks_most)),
     }
 
@@ -40,7 +39,7 @@ def firmness(family: Family, view: View, d: Limits) -> float:
     hi, lo = view.sizes[0]
     least = FIRM_MARGIN
     for row in family.all_rows:
-        if row.measures:
+        if row.measures and (row.applies is None or row.applies(hi)):
             value, limit = row.body(hi, lo, d)
             if limit > 0.0 and value == value and abs(value) < 1e12:
                 margin = (limit - value) / limit

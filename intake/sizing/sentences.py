@@ -36,7 +36,8 @@ class Words:
         """Why a check stands in the way, with its figures."""
         value, limit = figure(check.value, check.unit), figure(check.limit, check.unit)
         group = "fail" if check.value is not None or check.sense == "must_be" else "fail_open"
-        return self.say(group, check.id, value=value, limit=limit, check=check.id.replace("_", " "))
+        said = self.say(group, check.id, value=value, limit=limit, check=check.id.replace("_", " "))
+        return said if check.size is None else self.say("size", "named", said=said, size=check.size)
 
 
 def figure(value: Any, unit: str) -> str:

@@ -42,6 +42,13 @@ def washing(allowed: tuple[str, ...]) -> Gate:
     )
 
 
+def no_castors() -> Gate:
+    """What stands on castors rolls down a slope."""
+    return Gate(
+        id="underside", reads=("underside",), accept=lambda under: under != "castors", limit="no castors", source=CP
+    )  # fmt: skip
+
+
 def kinds(allowed: tuple[str, ...], id: str = "product_kind") -> Gate:
     """The kinds of product that the family carries."""
     return Gate(id=id, reads=("type",), accept=lambda kind: kind in allowed, limit=" or ".join(allowed), source=CP)
@@ -79,15 +86,19 @@ def before_layout(*, least_rise_reads: tuple[str, ...] = ("rise",)) -> tuple[Row
             formula="tprod", reads=("tprod",), source="range data",
         ),
         Row(
+            id="levels", sense="at_most", unit="1", body=lambda hi, lo, d: (hi.levels, d.levels_most),
+            formula="levels", reads=("levels",), source="range data",
+        ),
+        Row(
             id="lead_time", sense="at_least", unit="week", body=_lead_time,
-            formula="weeks", reads=("weeks",), low=frozenset({"weeks"}), source="range data", warns=True,
+            formula="weeks", reads=("weeks", "stainless"), low=frozenset({"weeks"}), source="range data", warns=True,
         ),
     )  # fmt: skip
 
 
 def _lead_time(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     late = d.very_tall_weeks if hi.rise > d.tall_above else 0.0
-    return lo.weeks, d.weeks_typical + late
+    return lo.weeks, d.weeks_typical + late + hi.stainless * d.stainless_weeks
 
 
 def room_rows(*, layout_reads: tuple[str, ...]) -> tuple[Row, ...]:
@@ -137,13 +148,20 @@ def _whole_through_door(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     return max(hi.piece_a / min(lo.ow, lo.oh), hi.piece_b / max(lo.ow, lo.oh)), 1.0
 
 
-def transfer_row() -> Row:
-    """Small products catch where one machine hands over to the next."""
-    return Row(
-        id="transfer", sense="at_least", unit="m",
-        body=lambda hi, lo, d: (lo.b, min(3.0 * d.roller_pitch, 2.0 * d.dead_plate_gap)), formula="b", reads=("b",),
-        low=frozenset({"b"}), source="common practice, no source: three rollers under it, or half of it over the gap",
-        each_size=True, warns=True,
+def transfer_rows() -> tuple[Row, Row]:
+    """Small products catch where one machine hands over to the next: by size, or by what samples showed."""
+    return (
+        Row(
+            id="transfer", sense="at_least", unit="m",
+            body=lambda hi, lo, d: (lo.b, min(3.0 * d.roller_pitch, 2.0 * d.dead_plate_gap)), formula="b",
+            reads=("b",), low=frozenset({"b"}),
+            source="common practice, no source: three rollers under it, or half of it over the gap", each_size=True,
+            warns=True, applies=lambda hi: hi.tried == 0.0,
+        ),
+        Row(
+            id="transfer", sense="at_least", unit="1", body=lambda hi, lo, d: (hi.tried, 1.0), formula="tried",
+            reads=("tried",), source="tried on samples", warns=True, applies=lambda hi: hi.tried != 0.0,
+        ),
     )  # fmt: skip
 
 

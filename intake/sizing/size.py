@@ -14,7 +14,7 @@ from intake.sizing.ranking import rank, why_best
 from intake.sizing.resolve import CHOICES, resolve
 from intake.sizing.result import FAMILIES, Conflict, FamilyResult, Result, Verdict
 from intake.sizing.score import reasons, total
-from intake.sizing.sentences import Words
+from intake.sizing.sentences import Words, figure
 from intake.sizing.unknowns import TYPICAL
 from intake.sizing.worth import Worth, worth_of
 from intake.spec.flat import Spec
@@ -53,7 +53,7 @@ def size(spec: Mapping[str, Any] | Spec, *, worth: bool = False, questions: Any 
         conflicts=tuple(
             Conflict(fields=c.fields, why=words.say("conflict", c.why), taken=c.taken) for c in job.conflicts
         ),
-        cautions=_cautions(job, raised, best, words),
+        cautions=_cautions(job, raised, best, families, words),
         decided=sampled.decided if sampled is not None else None,
         share=sampled.share if sampled is not None else None,
         data={"version": data.version, "hash": data.hash},
@@ -161,11 +161,28 @@ def _refer_out(families: Mapping[str, FamilyResult], raised: tuple[str, ...], wo
     return words.say("refer", "other", why="; ".join(nearest.because[:2]))
 
 
-def _cautions(job: Job, raised: tuple[str, ...], best: str | None, words: Words) -> tuple[str, ...]:
+def _cautions(
+    job: Job, raised: tuple[str, ...], best: str | None, families: Mapping[str, FamilyResult], words: Words
+) -> tuple[str, ...]:
     said = [words.say("flag", flag) for flag in raised]
     if job.choices["direction"].typical in ("down", "both") and not job.choices["direction"].is_open:
         said.append(words.say("caution", "lowering"))
+    if best is not None:
+        said += _held(best, families[best], words)
     if job.choices["passage"].typical not in ("none", None):
         said.append(words.say("caution", "passage"))
     said += [words.say("caution", key) for key in ("general", "riding", "standards", "price")]
     return tuple(said)
+
+
+def _held(best: str, found: FamilyResult, words: Words) -> list[str]:
+    """What has to be held on loss of power, and braked while running, by the leading machine."""
+    said: list[str] = []
+    pull, power, drives = (found.figures[name].value for name in ("holding_pull", "brake_power", "motors"))
+    name = words.family(best)
+    if pull:
+        each = words.say("caution", "each_drive") if drives is not None and drives > 1.0 else ""
+        said.append(words.say("caution", "holding", best=name, pull=figure(pull, "N"), each=each))
+    if power:
+        said.append(words.say("caution", "braking", best=name, power=figure(power, "W")))
+    return said

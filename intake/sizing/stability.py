@@ -1,12 +1,12 @@
 """Slip and tip of a product that rides a slope, straight or in a curve, as checks."""
 
-from math import cos
+from collections.abc import Callable
+from math import degrees
 
 from intake.sizing.check_row import Row
 from intake.sizing.job import Num
-from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.friction import friction_needed
-from intake.sizing.physics.tipping import tipping_share, tipping_share_round
+from intake.sizing.physics.tipping import tipping_share, tipping_share_lateral, tipping_share_round
 from intake.sizing.range_data import Limits
 
 _ACCEL = {"a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss"}
@@ -25,7 +25,7 @@ def slip_row(friction: str = "mu") -> Row:
     )  # fmt: skip
 
 
-def curve_row(friction: str = "mu") -> Row:
+def curve_row(friction: str = "mu", applies: Callable[[Num], bool] | None = None) -> Row:
     """The same in a curve: friction is one circle."""
     return Row(
         id="curve", sense="at_most", unit="1",
@@ -35,6 +35,7 @@ def curve_row(friction: str = "mu") -> Row:
         formula=f"SF*sqrt((g*sin(th_curve) + max(a1, a2, a3))^2 + {_CURVE}^2)/(g*cos(th_curve))", reads=(friction,),
         low=frozenset({"r"}), constants={"SF": "slip_safety", **_ACCEL}, units={**_UNITS, "th_curve": "rad"},
         source="OpenStax, University Physics vol. 1, sec. 6.3 (Ex. 6.15, Problem 71); friction circle", each_size=True,
+        applies=applies,
     )  # fmt: skip
 
 
@@ -63,5 +64,39 @@ def _tip_curved(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     lateral = hi.v * hi.v / lo.r
     if hi.rnd:
         return tipping_share_round(hi.th, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
-    across = lateral * hi.h / (G * cos(hi.th) * lo.bw / 2.0)
-    return max(tipping_share(hi.th, d.accel_greatest, hi.h, lo.b), across), 1.0 / d.tip_safety
+    along = tipping_share(hi.th, d.accel_greatest, hi.h, lo.b)
+    return max(along, tipping_share_lateral(hi.th, lateral, hi.h, lo.bw)), 1.0 / d.tip_safety
+
+
+def tip_in_level_curve_row(applies: Callable[[Num], bool]) -> Row:
+    """Tipping outwards over one edge in a level curve between slopes; a round base in whatever direction."""
+    return Row(
+        id="tip_curve", sense="at_most", unit="1", body=_tip_level_curve,
+        formula="(1 - rnd)*(v^2/r)*h/(g*bw/2) + rnd*sqrt(max(a1, a2, a3)^2 + (v^2/r)^2)*h/(g*min(b, bw)/2)",
+        reads=("h", "b", "bw"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
+        source="moments about the outer edge; level case as in Tayal, Engineering Mechanics, Ex. 15.20", each_size=True,
+        applies=applies,
+    )  # fmt: skip
+
+
+def _tip_level_curve(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
+    lateral = hi.v * hi.v / lo.r
+    if hi.rnd:
+        return tipping_share_round(0.0, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+    return tipping_share_lateral(0.0, lateral, hi.h, lo.bw), 1.0 / d.tip_safety
+
+
+def crest_row() -> Row:
+    """The angle by which the product turns at each of the steps in which a crest or hollow is made."""
+    return Row(
+        id="crest", sense="at_most", unit="deg",
+        body=lambda hi, lo, d: (degrees(hi.th) / d.crest_steps, degrees(crest_step(hi, lo, d))),
+        formula="th*180/pi/steps", reads=("L", "H"), constants={"steps": "crest_steps"}, units=_UNITS,
+        source="common practice, no source: a step at most, less the taller the product is for its length",
+        each_size=True,
+    )  # fmt: skip
+
+
+def crest_step(hi: Num, lo: Num, d: Limits) -> float:
+    """The greatest change of slope in one step that a product takes quietly [rad]."""
+    return float(d.crest_step_most * min(1.0, lo.L / hi.H))

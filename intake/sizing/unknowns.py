@@ -5,7 +5,8 @@ way of looking, the value that counts where high is worse (`hi`) and the one tha
 Spread: the bad end counts, always. Doubt: the good end counts in the best case, the bad end in the worst.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf
 from typing import Any
 
 BEST, LIKELY, TYPICAL, WORST = range(4)
@@ -128,3 +129,14 @@ def combine(parts: tuple[Var, ...], hi: Any, lo: Any, origin: str) -> Var:
         assumption=next((part.assumption for part in parts if part.assumption), None),
         missing=any(part.missing for part in parts),
     )
+
+
+def between(var: Var, least: float, most: float) -> Var:
+    """The same figure, none of its corners outside of what the physics can take."""
+    ends = tuple(tuple(min(max(value, least), most) for value in corners) for corners in (var.hi, var.lo))
+    return replace(var, hi=ends[0], lo=ends[1])
+
+
+def at_least(var: Var, least: float) -> Var:
+    """The same figure, none of its corners below what the physics can take."""
+    return between(var, least, inf)

@@ -14,10 +14,11 @@ from intake.sizing.shared_checks import (
     before_layout,
     hazard,
     kinds,
+    no_castors,
     not_freezer,
     room_rows,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
 
@@ -75,14 +76,14 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
 CLEATED_INCLINE = Family(
     name="cleated_incline",
     gates=(
-        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(_KINDS), _CLOSED,
+        hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(_KINDS), _CLOSED,
     ),
     before=(*before_layout(), _LONGEST, _TALLEST, _STANDS_ROUND),
     variants=(Variant(name="straight", gates=(), layouts=steep_layouts, headings=frozenset({0.0})),),
     fill=_fill,
     rows=(
         width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _CLEAT, tilt_row(),
-        transfer_row(),
+        *transfer_rows(),
     ),
     load=load_runs,
     load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),

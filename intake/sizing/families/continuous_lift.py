@@ -20,7 +20,7 @@ from intake.sizing.shared_checks import (
     not_freezer,
     room_rows,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
 from intake.spec.vocabulary import vocabulary
@@ -58,6 +58,7 @@ def _fill(view: View, lay: Carriers, d: Limits) -> None:
 
 def _drive(hi: Num, d: Limits) -> None:
     hi.load = hi.rise / hi.cp * hi.m
+    hi.hold = hi.load * G * (1.0 - d.guide_share)
     carrier = d.carrier_mass_per_area * hi.L * hi.W
     hi.own = d.chain_mass_per_m * hi.rise + carrier * hi.rise / hi.cp
     hi.pull = d.take_up_tension + (hi.load + hi.own) * (G + d.accel_greatest) + d.guide_share * hi.load * G
@@ -111,7 +112,7 @@ CONTINUOUS_LIFT = Family(
     before=(*before_layout(), _RATE, *size_rows(height=True)),
     variants=(Variant(name="carriers", gates=(), layouts=_layouts, headings=RIGHT_ANGLES),),
     fill=_fill_directed,
-    rows=(_SPEED, _FEED, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), transfer_row()),
+    rows=(_SPEED, _FEED, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), *transfer_rows()),
     figures=_figures,
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
 )  # fmt: skip

@@ -17,14 +17,15 @@ from intake.sizing.shared_checks import (
     before_layout,
     hazard,
     kinds,
+    no_castors,
     not_freezer,
     room_rows,
     set_envelope,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
-from intake.sizing.stability import tip_row
+from intake.sizing.stability import crest_row, crest_step, tip_row
 
 BOXES = ("case", "carton", "tray", "bundle", "tote", "crate", "other")
 _ENDS_EACH = 2.0
@@ -40,6 +41,16 @@ def steep_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Stee
     """The slopes of the range, the steepest (least floor) first."""
     for slope in d.slopes:
         yield Steep(slope)
+
+
+def _covered_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Steep]:
+    """Those that the product takes at the crest; the flattest always, to show what stops it."""
+    most = min(d.crest_steps * crest_step(hi, lo, d) for hi, lo in view.sizes) + 1e-9
+    for slope in d.slopes:
+        if slope <= most or slope == d.slopes[-1]:
+            yield Steep(slope)
+        else:
+            stopped["crest"] += 1
 
 
 def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
@@ -130,16 +141,16 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
 COVER_BELT = Family(
     name="cover_belt",
     gates=(
-        hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(BOXES), _CLOSED,
+        hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(BOXES), _CLOSED,
         _PACKED,
         _FIRM, _TOP,
     ),
     before=(*before_layout(), _NOT_ROUND),
-    variants=(Variant(name="straight", gates=(), layouts=steep_layouts, headings=frozenset({0.0})),),
+    variants=(Variant(name="straight", gates=(), layouts=_covered_layouts, headings=frozenset({0.0})),),
     fill=_fill,
     rows=(
-        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _HOLD, _PRESS, tip_row(curved=False),
-        tilt_row(), transfer_row(),
+        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _HOLD, _PRESS, tip_row(curved=False), crest_row(),
+        tilt_row(), *transfer_rows(),
     ),
     load=load_runs,
     load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),

@@ -25,16 +25,17 @@ from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.friction import steepest_slope
 from intake.sizing.physics.helix import least_inside_radius, slope_of, width_in_curve
-from intake.sizing.physics.tension import guide_rate
+from intake.sizing.physics.tension import guide_rate, runaway_pull
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     before_layout,
     hazard,
+    no_castors,
     not_freezer,
     room_rows,
     set_envelope,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
 from intake.sizing.stability import curve_row, slip_row, tip_row
@@ -209,6 +210,9 @@ def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
     hi.drives = hi.tiers if d.family == _WASHDOWN else 1.0
     each = max((hi.shaft, hi.shaft_bu), key=abs) / hi.drives
     hi.shaft_each = each
+    share = 1.0 / hi.drives
+    back = 0.0 if hi.drives > 1.0 else hi.qb * G
+    hi.hold = runaway_pull(hi.q_bu * G, back, hi.th, d.belt_friction, hi.s * share, hi.le * share)
     hi.motor_needed = motor_needed(each, d)
 
 
@@ -245,8 +249,9 @@ _SLOPE = Row(
 
 _TIER = Row(
     id="tier_clearance", sense="at_least", unit="m",
-    body=lambda hi, lo, d: (lo.P if lo.n > 1.0 + 1e-9 else inf, hi.H + d.tier_structure + d.tier_clearance),
+    body=lambda hi, lo, d: (lo.P, hi.H + d.tier_structure + d.tier_clearance),
     formula="P", reads=("H", "rise"), low=frozenset({"P"}), source="geometry of the layout", each_size=True,
+    applies=lambda hi: hi.n > 1.0 + 1e-9,
 )  # fmt: skip
 
 _SPEED = Row(
@@ -287,6 +292,7 @@ def _family(name: str) -> Family:
         name=name,
         gates=(
             hazard(),
+            no_castors(),
             not_freezer(allowed_zone),
             washing((*wash, "high_pressure", "clean_in_place") if per_tier else wash),
         ),
@@ -304,7 +310,7 @@ def _family(name: str) -> Family:
             curve_row(),
             tip_row(curved=True),
             tilt_row(),
-            transfer_row(),
+            *transfer_rows(),
         ),
         load=_load,
         load_rows=(*pull, power_row()),

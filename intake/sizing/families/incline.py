@@ -24,18 +24,21 @@ from intake.sizing.job import Num, View
 from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.friction import steepest_slope
+from intake.sizing.physics.helix import width_in_curve
+from intake.sizing.physics.tension import runaway_pull
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     before_layout,
     hazard,
+    no_castors,
     not_freezer,
     room_rows,
     set_envelope,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
-from intake.sizing.stability import curve_row, slip_row, tip_row
+from intake.sizing.stability import crest_row, crest_step, curve_row, slip_row, tip_in_level_curve_row, tip_row
 
 STRAIGHT_UNITS = {
     "Ts": "N", "Tb": "N", "qb": "kg/m", "q": "kg/m", "q_bu": "kg/m", "th": "rad", "s": "m", "le": "m", "way": "1",
@@ -107,11 +110,16 @@ def straight_pull(view: View, hi: Num, lo: Num, d: Limits, runs: float) -> None:
     hi.shaft, hi.shaft_bu = drive.shaft * runs, backed.shaft * runs
     hi.shaft_each = max((drive.shaft, backed.shaft), key=abs)
     hi.motor_needed = motor_needed(hi.shaft_each, d)
+    hi.hold = runaway_pull(hi.q_bu * G, hi.qb * G, hi.th, d.belt_friction, hi.s, hi.le)
 
 
 def pull_formulas() -> tuple[str, str]:
     """The formula of the pull while running and with product backed up."""
     return PULL_STRAIGHT.format(q="q"), PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb")
+
+
+_has_curves: Callable[[Num], bool] = lambda hi: hi.lanes > 1.0
+"""Only switchbacks have curves."""
 
 
 def slopes_to_try(view: View, d: Limits, friction: str, lateral: float, stopped: Counter[str]) -> list[float]:
@@ -126,7 +134,7 @@ def slopes_to_try(view: View, d: Limits, friction: str, lateral: float, stopped:
             steepest, by = min((steepest, by), (held, "slip"))
         base = min(low.b, low.bw) if one.rnd else low.b
         stands = steepest_slope(base / (2.0 * max(one.h, 1e-9) * d.tip_safety), d.accel_greatest, lateral)
-        steepest, by = min((steepest, by), (stands, "tip"))
+        steepest, by = min((steepest, by), (stands, "tip"), (d.crest_steps * crest_step(one, low, d), "crest"))
     found = [slope for slope in d.slopes if slope <= steepest + 1e-9]
     if len(found) < len(d.slopes):
         stopped[by] += len(d.slopes) - len(found)
@@ -155,10 +163,11 @@ def _layouts(lanes: int) -> Callable[[View, Limits, Counter[str]], Iterator[Runs
 
 
 def _fill(view: View, lay: Runs, d: Limits) -> None:
-    belt = belt_for(view, d)
     factor = d.curve_radius_per_product_width
     inside = factor * max(hi.Wp for hi, _ in view.sizes)
     inside_lo = factor * max(lo.Wp for _, lo in view.sizes)
+    swept = [width_in_curve(inside, hi.W, hi.L) if lay.lanes > 1 else hi.W for hi, _ in view.sizes]
+    belt = _belt_over(max(swept), d)
     runs = lay.lanes * lay.series
     r_path = inside + belt / 2.0
     if lay.lanes == 1:
@@ -175,7 +184,7 @@ def _fill(view: View, lay: Runs, d: Limits) -> None:
     for hi, lo in view.sizes:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
             num.Wb, num.ri, num.r, num.runs = belt, inside, r_path if num is hi else inside_lo + belt / 2.0, float(runs)
-            num.th, num.th_curve, num.tilt_used = lay.slope, 0.0, lay.slope
+            num.th, num.th_curve, num.tilt_used, num.lanes = lay.slope, 0.0, lay.slope, float(lay.lanes)
             num.run = num.rise / tan(lay.slope) / runs
             num.s = num.rise / sin(lay.slope) / runs
             num.le = 2.0 * ends / runs + (lay.series - 1) * d.joint / runs + curves / runs
@@ -217,11 +226,19 @@ _STEEP = Row(
     formula="th*180/pi", reads=(), units={"th": "rad"}, source="range data",
 )  # fmt: skip
 
+_SWEPT = Row(
+    id="width_curve", sense="at_most", unit="m",
+    body=lambda hi, lo, d: (width_in_curve(hi.ri, hi.W, hi.L) + 2.0 * d.side_clearance, lo.Wb),
+    formula="sqrt((ri + W)^2 + (L/2)^2) - ri + 2*c", reads=("W", "L"), constants={"c": "side_clearance"},
+    units={"ri": "m"}, source="Pythagoras: the outer corner of a load that touches the inside edge", each_size=True,
+    applies=_has_curves,
+)  # fmt: skip
+
 _RUNNING, _BACKED = pull_formulas()
 
 INCLINE = Family(
     name="incline",
-    gates=(hazard(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure"))),
+    gates=(hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure"))),
     before=before_layout(),
     variants=(
         Variant(name="one_line", gates=(), layouts=_layouts(1), headings=frozenset({0.0})),
@@ -232,7 +249,8 @@ INCLINE = Family(
     rows=(
         width_row(), *speed_rows(), _STEEP, *room_rows(layout_reads=("L", "W", "rise")), slip_row(),
         tip_row(curved=False),
-        curve_row(), tilt_row(), transfer_row(),
+        crest_row(), curve_row(applies=_has_curves), tip_in_level_curve_row(_has_curves), _SWEPT, tilt_row(),
+        *transfer_rows(),
     ),
     load=load_runs,
     load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),

@@ -22,7 +22,7 @@ from intake.sizing.shared_checks import (
     not_freezer,
     room_rows,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
 
@@ -66,6 +66,7 @@ def _drive(hi: Num, lo: Num, d: Limits) -> None:
     load = hi.aboard * hi.m
     own = d.chain_mass_per_m * hi.rise + d.carrier_mass * hi.aboard
     hi.load, hi.own = load, own
+    hi.hold = hi.load * G * (1.0 - d.guide_share)
     hi.pull = hi.pull_bu = d.take_up_tension + (load + own) * (G + d.accel) + d.guide_share * load * G
     lo.allow = hi.allow = d.allowed_pull
     lift = load * G * (1.0 + d.guide_share)
@@ -121,7 +122,7 @@ INDEX_LIFT = Family(
     variants=(Variant(name="carriers", gates=(), layouts=_layouts, headings=RIGHT_ANGLES),),
     fill=_fill,
     rows=(
-        _PITCH, _CYCLE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), _CYLINDER, transfer_row(),
+        _PITCH, _CYCLE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), _CYLINDER, *transfer_rows(),
     ),
     figures=_figures,
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",

@@ -19,7 +19,7 @@ from intake.sizing.shared_checks import (
     not_freezer,
     room_rows,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
 
@@ -49,6 +49,7 @@ def _fill(view: View, lay: Platform, d: Limits) -> None:
         hi.platform = d.platform_mass_per_area * longest_hi * widest
         hi.balance = hi.platform + d.counterweight_share * hi.m
         unbalanced = hi.m + hi.platform - hi.balance
+        hi.hold = max(abs(unbalanced), abs(hi.platform - hi.balance)) * G * (1.0 - d.guide_share)
         hi.pull = (hi.m + hi.platform) * (G + d.accel) * (1.0 + d.guide_share)
         for num in both(hi, lo):
             num.allow = d.allowed_pull
@@ -90,7 +91,7 @@ RECIPROCATING_LIFT = Family(
     before=(*before_layout(), *size_rows()),
     variants=(Variant(name="platform", gates=(), layouts=_layouts, headings=RIGHT_ANGLES),),
     fill=_fill,
-    rows=(_RATE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), transfer_row()),
+    rows=(_RATE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), *transfer_rows()),
     figures=_figures,
     name_of=lambda lay: "one_platform",
 )  # fmt: skip

@@ -22,7 +22,7 @@ from intake.sizing.shared_checks import (
     room_rows,
     set_envelope,
     tilt_row,
-    transfer_row,
+    transfer_rows,
     washing,
 )
 
@@ -100,6 +100,8 @@ def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
     hi.Tb, hi.pull_bu, hi.shaft_bu = backed.start, backed.greatest, backed.shaft
     hi.shaft_each = max((hi.shaft, hi.shaft_bu), key=abs) / _SIDES
     hi.motor_needed = motor_needed(hi.shaft_each, d)
+    # Each loop: half of the product weight, less the track friction under the grips.
+    hi.hold = max(0.0, hi.w_bu * G / _SIDES * hi.rise - d.track_friction * hi.nl_bu * hi.path)
 
 
 def _loop(hi: Num, press: float, mass: float, d: Limits, climbs: bool) -> Drive:
@@ -249,7 +251,7 @@ SIDE_GRIP = Family(
     fill=_fill,
     rows=(
         _OPENING, _OPENING_LEAST, _OPENING_SPAN, _SPEED, _RATE, *room_rows(layout_reads=("L", "W")), _SQUEEZE, _GRIP,
-        tilt_row(), transfer_row(),
+        tilt_row(), *transfer_rows(),
     ),
     load=_load,
     load_rows=(*_pull_rows(), power_row()),

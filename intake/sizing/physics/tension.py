@@ -163,6 +163,43 @@ def carry_gain(load_n_per_m: float, slope: float, friction: float, climbs: bool)
     return load_n_per_m * (friction * cos(slope) + lift)
 
 
+def runaway_pull(
+    load_n_per_m: float, back_n_per_m: float, slope: float, friction: float, length: float, level: float = 0.0
+) -> float:
+    """Pull with which a loaded slope would run downhill by itself when nothing drives or brakes it.
+
+        F = (load - back) sin(slope) length - friction ((load + back) cos(slope) length + load level), 0 at least
+
+    Args:
+        load_n_per_m: weight of belt and products per length of the loaded strand [N/m], 0 or more.
+        back_n_per_m: weight of the empty return strand per length, which hangs on the other side [N/m], 0 or more.
+        slope: above level [rad], 0 <= slope < pi/2.
+        friction: coefficient between belt and bed [-], 0 or more.
+        length: of the slope [m], 0 or more.
+        level: length of the loaded level ends [m], 0 or more.
+
+    Returns: force that a brake or backstop has to hold [N]; 0 where friction holds the load by itself.
+    Valid for: standstill. Friction of drive and guides helps and is left out.
+    Source: block on a slope, net force m g (sin(slope) - mu cos(slope)): OpenStax, University Physics vol. 1, sec. 6.2.
+
+    >>> round(runaway_pull(100.0, 20.0, 0.4, 0.1, 10.0), 2)
+    201.01
+    >>> runaway_pull(100.0, 20.0, 0.05, 0.3, 10.0)
+    0.0
+    """
+    for name, value in (("load_n_per_m", load_n_per_m), ("back_n_per_m", back_n_per_m), ("friction", friction)):
+        if not 0.0 <= value < inf:
+            raise ValueError(f"{name} must be 0 or more, got {value!r}")
+    for name, value in (("length", length), ("level", level)):
+        if not 0.0 <= value < inf:
+            raise ValueError(f"{name} must be 0 or more m, got {value!r}")
+    if not 0.0 <= slope < pi / 2:
+        raise ValueError(f"slope must be from 0 to below pi/2 rad, got {slope!r}")
+    down = (load_n_per_m - back_n_per_m) * sin(slope) * length
+    held = friction * ((load_n_per_m + back_n_per_m) * cos(slope) * length + load_n_per_m * level)
+    return max(0.0, down - held)
+
+
 def guide_rate(friction: float, slope: float, radius: float) -> float:
     """Share of the tension that a belt gains per length by rubbing on the guide of a helix.
 

@@ -115,6 +115,14 @@ FUNCTIONS: dict[Callable[..., Any], dict[str, tuple[Any, tuple[float, ...]]]] = 
         "friction": (0.2, NOT_NEGATIVE),
         "climbs": (True, ()),
     },
+    tension.runaway_pull: {
+        "load_n_per_m": (100.0, NOT_NEGATIVE),
+        "back_n_per_m": (20.0, NOT_NEGATIVE),
+        "slope": (0.2, SLOPE),
+        "friction": (0.2, NOT_NEGATIVE),
+        "length": (5.0, NOT_NEGATIVE),
+        "level": (1.0, NOT_NEGATIVE),
+    },
     tension.guide_rate: {"friction": (0.15, NOT_NEGATIVE), "slope": (0.1, SLOPE), "radius": (0.6, POSITIVE)},
     tension.capstan: {
         "tension": (100.0, RATING),
