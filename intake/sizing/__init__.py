@@ -1,5 +1,6 @@
 """The sizing core: physics, families, verdicts, ranking. A library of its own: no screen, no files but its data."""
 
+from intake.sizing.fields_read import fields_read
 from intake.sizing.range_checks import range_problems
 from intake.sizing.range_data import RangeError, load_range
 from intake.sizing.result import (
@@ -14,23 +15,30 @@ from intake.sizing.result import (
     Result,
     Verdict,
 )
-from intake.sizing.size import fields_read, size, verdicts
+from intake.sizing.reverse.largest import Largest, largest_rate, largest_rise
+from intake.sizing.reverse.smallest_change import Change, smallest_changes
+from intake.sizing.size import size, verdicts
 
 __all__ = [
     "FAMILIES",
     "Assumption",
+    "Change",
     "Check",
     "Conflict",
     "Derived",
     "FamilyResult",
     "Figure",
     "FollowUp",
+    "Largest",
     "RangeError",
     "Result",
     "Verdict",
     "fields_read",
+    "largest_rate",
+    "largest_rise",
     "load_range",
     "range_problems",
     "size",
+    "smallest_changes",
     "verdicts",
 ]

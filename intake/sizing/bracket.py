@@ -7,6 +7,9 @@ _RELATIVE = 1e-9
 _SMALLEST_FACTOR = 1e-3
 _LARGEST_FACTOR = 4096.0
 _MOST_TURNS = 200
+_STEP = 1.01
+_COARSE = 1.06
+_TO_A_MILLIONTH = 1e-6
 
 
 def largest_factor(margin: Callable[[float], float], smallest: float = _SMALLEST_FACTOR) -> float | None:
@@ -64,4 +67,79 @@ def last_holding(margin: Callable[[float], float], good: float, room: float, bad
         else:
             bad, short = at, found
             room, stayed = (room * 0.5, -1) if stayed == -1 else (room, -1)
+    return good
+
+
+def scan(holds: Callable[[float], bool], start: float, least: float, most: float) -> float | None:
+    """The end of the range around `start` in which something holds: up from it, or down to it where it fails there.
+
+    Steps of 1 % and then bisection, so that a gap wider than that ends the range, and 1 % beyond the value returned
+    it does not hold.
+
+    Args:
+        holds: of a value above 0. start: where to begin. least, most: where to end.
+
+    Returns: a value that holds, a millionth from one that does not (or `most`); None when nothing down to `least`
+    holds.
+    """
+    good = start
+    if not holds(start):
+        bad = start
+        while True:
+            if bad <= least:
+                return None
+            good = max(least, bad / _STEP)
+            if holds(good):
+                break
+            bad = good
+        return _edge(holds, good, bad)
+    while True:
+        if good >= most:
+            return most
+        bad = min(most, good * _STEP)
+        if holds(bad):
+            good = bad
+            continue
+        good = _edge(holds, good, bad)
+        if not holds(min(most, good * _STEP)):
+            return good
+        good = min(most, good * _STEP)
+
+
+def first_holding(
+    holds: Callable[[float], bool], start: float, end: float, step: float | None = None
+) -> float | None:  # fmt: skip
+    """The nearest value to `start`, on the way to `end`, at which something holds that does not at `start`.
+
+    Args:
+        holds: of a value. step: linear steps of this size; None: steps of some 6 %, then of 1 % where it changed.
+
+    Returns: a value that holds, a millionth from one that does not; None when nothing up to `end` holds.
+    """
+    up = end > start
+    coarse = _COARSE if up else 1.0 / _COARSE
+    fine = _STEP if up else 1.0 / _STEP
+    bad = start
+    while bad != end:
+        ahead = bad * coarse if step is None else bad + (step if up else -step)
+        ahead = min(ahead, end) if up else max(ahead, end)
+        if not holds(ahead):
+            bad = ahead
+            continue
+        good = ahead
+        nearer = bad * fine
+        while step is None and (nearer < ahead if up else nearer > ahead):
+            if holds(nearer):
+                good = nearer
+                break
+            bad, nearer = nearer, nearer * fine
+        return _edge(holds, good, bad)
+    return None
+
+
+def _edge(holds: Callable[[float], bool], good: float, bad: float) -> float:
+    """Bisection between a value that holds and one that does not: the last that holds, to a millionth."""
+    while abs(bad - good) > _TO_A_MILLIONTH * max(abs(good), abs(bad)):
+        middle = 0.5 * (good + bad)
+        good, bad = (middle, bad) if holds(middle) else (good, middle)
     return good

@@ -144,9 +144,9 @@ def _unknown(job: Job) -> tuple[str, ...]:
 def _names(family: Family) -> list[str]:
     shared = [
         "pitch", "gap", "belt_speed", "rate_capacity", "rise_capacity", "path_length", "slope", "products_on",
-        "load_mass",
-        "pull", "pull_allowed", "largest_tilt", "shaft_power", "motor_power", "motors", "holding_pull", "brake_power", "transit_time", "floor_length",
-        "floor_width", "overall_height", "pass_under", "ship_width",
+        "load_mass", "pull", "pull_allowed", "largest_tilt",
+        "shaft_power", "motor_power", "motors", "holding_pull", "brake_power", "transit_time",
+        "floor_length", "floor_width", "overall_height", "pass_under", "ship_width",
     ]  # fmt: skip
     drop = {"pitch", "gap"} if family.name in _NO_PITCH else {"gap"} if family.name in _NO_GAP else set()
     return [name for name in shared if name not in drop]

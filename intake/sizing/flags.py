@@ -89,7 +89,7 @@ def _best(job: Job, best: str, result: FamilyResult, common: Limits) -> set[str]
         raised.add("tall_guarding")
     for check_id, flag in (("doorway", "ship_split"), ("ship", "ship_split"), ("lead_time", "lead_time_risk")):
         check = result.check(check_id)
-        if check is not None and _fails_at_design(check.value, check.limit, check.sense) and _is_said(job, check_id):
+        if check is not None and check.fails_at_design and _is_said(job, check_id):
             raised.add(flag)
     return raised
 
@@ -99,12 +99,6 @@ def _is_said(job: Job, check_id: str) -> bool:
     if check_id == "doorway":
         return job.spec.knows("space.opening_width") or job.spec.knows("space.opening_height")
     return check_id == "ship" or job.spec.knows("project.weeks")
-
-
-def _fails_at_design(value: object, limit: object, sense: str) -> bool:
-    if not isinstance(value, float | int) or not isinstance(limit, float | int):
-        return False
-    return value > limit + 1e-9 if sense == "at_most" else value < limit - 1e-9
 
 
 def _slip_wanted(job: Job, words: Mapping[str, object], known: set[str]) -> bool:

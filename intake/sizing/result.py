@@ -68,6 +68,15 @@ class Check:
         share = (self.limit - self.value) / self.limit
         return share if self.sense == "at_most" else -share
 
+    @property
+    def fails_at_design(self) -> bool:
+        """True when the value at the design point does not keep its limit."""
+        value, limit = self.value, self.limit
+        if not isinstance(value, float | int) or not isinstance(limit, float | int) or self.sense == "must_be":
+            return False
+        slack = 1e-9 * abs(limit)
+        return value > limit + slack if self.sense == "at_most" else value < limit - slack
+
     def to_json(self) -> dict[str, Any]:
         """The shape promised to scripts."""
         out: dict[str, Any] = {

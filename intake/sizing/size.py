@@ -11,7 +11,7 @@ from intake.sizing.follow_up import follow_ups
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import load_range
 from intake.sizing.ranking import rank, why_best
-from intake.sizing.resolve import CHOICES, resolve
+from intake.sizing.resolve import resolve
 from intake.sizing.result import FAMILIES, Conflict, FamilyResult, Result, Verdict
 from intake.sizing.score import reasons, total
 from intake.sizing.sentences import Words, figure
@@ -64,48 +64,6 @@ def verdicts(spec: Spec, *, questions: Any = None, families: Iterable[str] = FAM
     """The verdicts alone, by bounds: no records, no text. `families`: only these."""
     job = resolve(spec, load_range(questions))
     return {name: verdict_of(job, ALL[name]) for name in families}
-
-
-def fields_read(family: str) -> frozenset[str]:
-    """Every field that a check of the family may read, directly or through the layout."""
-    found: set[str] = {"rise.turn"}
-    whole = ALL[family]
-    names: set[str] = {name for row in whole.all_rows for name in row.reads}
-    names |= {name for gate in whole.gates for name in gate.reads}
-    names |= {name for variant in whole.variants for gate in variant.gates for name in gate.reads}
-    names |= {"hours", "direction", "L", "W", "H", "m", "R", "rise"}
-    for name in names:
-        found |= _FIELDS.get(name, frozenset()) or ({CHOICES[name][0]} if name in CHOICES else frozenset())
-    return frozenset(found)
-
-
-_FIELDS: dict[str, frozenset[str]] = {
-    "L": frozenset({"product.length", "product.diameter"}),
-    "W": frozenset({"product.width", "product.diameter"}),
-    "H": frozenset({"product.height"}),
-    "m": frozenset({"product.weight"}),
-    "b": frozenset({"product.base"}),
-    "bw": frozenset({"product.base_width"}),
-    "h": frozenset({"product.centre_height", "test.tip_angle"}),
-    "mu": frozenset({"product.surface", "product.wet", "test.slip_angle"}),
-    "mu_high": frozenset({"product.surface", "product.wet", "test.slip_angle"}),
-    "mu_grip": frozenset({"product.surface", "product.wet", "test.grip_slip"}),
-    "R": frozenset({"rate.normal", "rate.peak", "rate.pieces", "product.pieces"}),
-    "rise": frozenset({"rise.height", "rise.infeed_height", "rise.discharge_height", "rise.direction"}),
-    "ztop": frozenset({"rise.infeed_height", "rise.discharge_height", "rise.height", "rise.direction"}),
-    "lx": frozenset({"space.length"}),
-    "ly": frozenset({"space.width"}),
-    "ceil": frozenset({"space.ceiling"}),
-    "ow": frozenset({"space.opening_width"}),
-    "oh": frozenset({"space.opening_height"}),
-    "troom": frozenset({"temperature.room", "temperature.zone"}),
-    "tprod": frozenset({"temperature.product"}),
-    "tilt": frozenset({"handling.tilt", "product.closed", "product.fill", "handling.invert"}),
-    "pair": frozenset({"site.air_pressure"}),
-    "hours": frozenset({"site.hours"}),
-    "weeks": frozenset({"project.weeks"}),
-    "squeeze_limit": frozenset({"handling.squeeze_limit", "test.squeeze_mark"}),
-}
 
 
 def _blocked(job: Job, families: Mapping[str, FamilyResult], best: str | None) -> tuple[str, ...]:

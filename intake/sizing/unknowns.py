@@ -14,6 +14,8 @@ BEST, LIKELY, TYPICAL, WORST = range(4)
 
 MODES = (BEST, LIKELY, TYPICAL, WORST)
 Range = tuple[float, float]
+Corners = tuple[float, float, float, float]
+"""A value for each mode."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,8 +25,8 @@ class Var:
     `missing`: nobody said it and nothing stands in. `asks`: the fields or tests that would settle it.
     """
 
-    hi: tuple[float, float, float, float]
-    lo: tuple[float, float, float, float]
+    hi: Corners
+    lo: Corners
     origin: str
     asks: tuple[str, ...] = ()
     assumption: str | None = None
@@ -133,8 +135,12 @@ def combine(parts: tuple[Var, ...], hi: Any, lo: Any, origin: str) -> Var:
 
 def between(var: Var, least: float, most: float) -> Var:
     """The same figure, none of its corners outside of what the physics can take."""
-    ends = tuple(tuple(min(max(value, least), most) for value in corners) for corners in (var.hi, var.lo))
-    return replace(var, hi=ends[0], lo=ends[1])
+
+    def kept(corners: Corners) -> Corners:
+        best, likely, typical, worst = (min(max(value, least), most) for value in corners)
+        return best, likely, typical, worst
+
+    return replace(var, hi=kept(var.hi), lo=kept(var.lo))
 
 
 def at_least(var: Var, least: float) -> Var:

@@ -1,6 +1,7 @@
 """The flat spec: what is known of one job, as plain frozen values. All that sizing ever sees."""
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 from typing import Any
 
 from intake.spec.entry import SPREAD_FIELDS, value_of
@@ -19,7 +20,7 @@ class Spec(Mapping[Key, Value]):
     __slots__ = ("_values",)
 
     def __init__(self, values: Mapping[Key, Value]) -> None:
-        order = {name: n for n, name in enumerate(vocabulary())}
+        order = _order()
         self._values = dict(sorted(values.items(), key=lambda item: (item[0][1], order[item[0][0]])))
 
     def __getitem__(self, key: Key) -> Value:
@@ -88,6 +89,11 @@ class Spec(Mapping[Key, Value]):
                 raise SpecError(key, "it is given twice", "Keep one of the two.")
             values[at] = value_of(key, at[0], given)
         return cls(values)
+
+
+@cache
+def _order() -> Mapping[str, int]:
+    return {name: place for place, name in enumerate(vocabulary())}
 
 
 def flatten(flat: Mapping[str, Any]) -> Iterator[tuple[str, Any]]:

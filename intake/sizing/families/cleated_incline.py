@@ -76,7 +76,8 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
 CLEATED_INCLINE = Family(
     name="cleated_incline",
     gates=(
-        hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(_KINDS), _CLOSED,
+        hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(_KINDS),
+        _CLOSED,
     ),
     before=(*before_layout(), _LONGEST, _TALLEST, _STANDS_ROUND),
     variants=(Variant(name="straight", gates=(), layouts=steep_layouts, headings=frozenset({0.0})),),

@@ -141,16 +141,15 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
 COVER_BELT = Family(
     name="cover_belt",
     gates=(
-        hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(BOXES), _CLOSED,
-        _PACKED,
-        _FIRM, _TOP,
+        hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure")), kinds(BOXES),
+        _CLOSED, _PACKED, _FIRM, _TOP,
     ),
     before=(*before_layout(), _NOT_ROUND),
     variants=(Variant(name="straight", gates=(), layouts=_covered_layouts, headings=frozenset({0.0})),),
     fill=_fill,
     rows=(
-        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _HOLD, _PRESS, tip_row(curved=False), crest_row(),
-        tilt_row(), *transfer_rows(),
+        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _HOLD, _PRESS, tip_row(curved=False),
+        crest_row(), tilt_row(), *transfer_rows(),
     ),
     load=load_runs,
     load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator
 from functools import cache
-from math import ceil, cos, floor, inf, pi, tan
+from math import ceil, cos, floor, pi, tan
 from typing import NamedTuple
 
 from intake.sizing.check_row import Row

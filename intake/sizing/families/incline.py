@@ -118,8 +118,9 @@ def pull_formulas() -> tuple[str, str]:
     return PULL_STRAIGHT.format(q="q"), PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb")
 
 
-_has_curves: Callable[[Num], bool] = lambda hi: hi.lanes > 1.0
-"""Only switchbacks have curves."""
+def _has_curves(hi: Num) -> bool:
+    """Only switchbacks have curves."""
+    return hi.lanes > 1.0
 
 
 def slopes_to_try(view: View, d: Limits, friction: str, lateral: float, stopped: Counter[str]) -> list[float]:

@@ -122,7 +122,8 @@ INDEX_LIFT = Family(
     variants=(Variant(name="carriers", gates=(), layouts=_layouts, headings=RIGHT_ANGLES),),
     fill=_fill,
     rows=(
-        _PITCH, _CYCLE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), _CYLINDER, *transfer_rows(),
+        _PITCH, _CYCLE, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), _CYLINDER,
+        *transfer_rows(),
     ),
     figures=_figures,
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
