@@ -19,11 +19,8 @@ def because(
             return [words.say("depends", "likely_out", why=words.failing(check)) for check in likely]
         listed = ", ".join(words.label(ask) for ask in open_asks)
         return [words.say("depends", "verdict", what=listed) if open_asks else words.say("depends", "nothing")]
-    tightest = min(
-        (check for check in all_checks if check.margin is not None and not check.warns and check.unit != "K"),
-        key=lambda c: c.margin or 0.0,
-        default=None,
-    )  # fmt: skip
+    showing = [check for check in all_checks if check.shows_room]
+    tightest = min(showing, key=lambda check: check.margin or 0.0, default=None)
     if tightest is None or tightest.margin is None:
         return [words.say("fits", "plain")]
     return [

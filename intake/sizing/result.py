@@ -69,6 +69,11 @@ class Check:
         return share if self.sense == "at_most" else -share
 
     @property
+    def shows_room(self) -> bool:
+        """True where the margin says something to people: kelvins and counts do not."""
+        return self.margin is not None and not self.warns and self.unit != "K" and self.id != "levels"
+
+    @property
     def fails_at_design(self) -> bool:
         """True when the value at the design point does not keep its limit."""
         value, limit = self.value, self.limit
@@ -151,7 +156,7 @@ class FamilyResult:
     @property
     def tightest(self) -> Check | None:
         """The check with the least margin, None where no check has one."""
-        with_margin = [check for check in self.checks if check.margin is not None and not check.warns]
+        with_margin = [check for check in self.checks if check.shows_room]
         return min(with_margin, key=lambda check: check.margin or 0.0, default=None)
 
     def to_json(self) -> dict[str, Any]:

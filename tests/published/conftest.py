@@ -12,6 +12,7 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
+from scipy.integrate import solve_ivp
 
 BOOK_GRAVITY_SHARE = 1e-3  # books take g as 9.80, 9.81, 9.8 or 32.2 ft/s2, we take 9.80665 m/s2
 
@@ -32,3 +33,20 @@ def as_printed() -> Callable[..., Any]:
         return pytest.approx(float(number), abs=half_digit + share * abs(float(number)), rel=0.0)
 
     return expected
+
+
+@pytest.fixture(scope="session")
+def integrated() -> Callable[[float, float, float, float], float]:
+    """`integrated(start, a, b, length)`: tension at the end of a strand along which dT/ds = a + b T.
+
+    A general solver of differential equations walks along the strand: no closed form is used.
+    """
+
+    def end(start: float, a: float, b: float, length: float) -> float:
+        if length == 0.0:
+            return start
+        run = solve_ivp(lambda _, t: a + b * t, (0.0, length), [start], method="DOP853", rtol=1e-11, atol=1e-9)
+        assert run.success, run.message
+        return float(run.y[0, -1])
+
+    return end

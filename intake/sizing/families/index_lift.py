@@ -71,7 +71,7 @@ def _drive(hi: Num, lo: Num, d: Limits) -> None:
     lo.allow = hi.allow = d.allowed_pull
     lift = load * G * (1.0 + d.guide_share)
     # Mean over the cycle lifts the flow of mass; the motor has to bear the index move itself.
-    hi.shaft = lift * min(1.0 / hi.cycle, hi.R) * hi.cp
+    hi.shaft = lift * hi.R * hi.cp
     hi.shaft_bu = hi.shaft
     hi.shaft_each = (lift + (load + 2.0 * own) * d.accel) * hi.v
     hi.motor_needed = motor_needed(hi.shaft_each, d)
