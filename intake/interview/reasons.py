@@ -59,7 +59,7 @@ def verdict_reason(found: FamilyResult, result: Result, sentences: Sentences, sy
     if found.verdict == "depends":
         return few(open_matters(found, result))
     tightest = min(
-        (check for check in found.checks if check.margin is not None and not check.warns and _tells_room(check)),
+        (check for check in found.checks if check.shows_room and _tells_room(check)),
         key=lambda check: check.margin or 0.0,
         default=None,
     )
