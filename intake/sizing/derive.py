@@ -81,9 +81,7 @@ def _rise(found: Found) -> None:
         if rise is not None:
             if stated is not None and not _agree(stated, rise):
                 found.clash(("rise.height", *heights), "rise_against_heights", rise.largest)
-                found.spec = spec.put("rise.height", None)
-            if stated is None or not _agree(stated, rise):
-                found.put("rise.height", rise, "m", heights)
+            found.put("rise.height", rise, "m", heights)  # two heights outrank a stated rise
         if word is None and way is not None:
             found.put("rise.direction", Value(value=way), "", heights)
         elif word in ("up", "down") and way is not None and word != way:

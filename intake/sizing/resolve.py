@@ -239,7 +239,7 @@ class Resolver(Assuming):
         )  # fmt: skip
 
     def _friction(self, on: str) -> Var:
-        test = self.spec.of("test.slip_angle")
+        test = self.spec.of("test.slip_angle") if on != "grip" else None  # a belt tells nothing of a grip
         if test is not None:
             angle = between(from_value(test, "test.slip_angle", radians(1.0)), *map(radians, _ANGLES))
             return combine((angle,), lambda k: tan(angle.hi[k]), lambda k: tan(angle.lo[k]), "test.slip_angle")
