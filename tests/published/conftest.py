@@ -35,6 +35,20 @@ def as_printed() -> Callable[..., Any]:
     return expected
 
 
+@pytest.fixture
+def job() -> dict[str, Any]:
+    """A job of our own, said in full: taped cases up to a mezzanine. Tests write over what they are about."""
+    return {
+        "product.type": "case", "product.length": 0.4, "product.width": 0.3, "product.height": 0.25,
+        "product.weight": 8.0, "product.fill": "full", "product.closed": True, "product.rigidity": "rigid",
+        "product.surface": "corrugated", "rate.normal": 20.0, "rate.peak": 25.0, "rise.direction": "up",
+        "rise.infeed_height": 0.75, "rise.discharge_height": 4.0, "rise.turn": 0.0, "space.length": 14.0,
+        "space.width": 4.0, "space.ceiling": 7.0, "space.passage": "none", "handling.squeeze": True,
+        "handling.squeeze_limit": 400.0, "handling.invert": True, "handling.press_top": True, "temperature.room": 21.0,
+        "cleaning.method": "dry", "site.hazardous_area": False, "site.air": True,
+    }  # fmt: skip
+
+
 @pytest.fixture(scope="session")
 def integrated() -> Callable[[float, float, float, float], float]:
     """`integrated(start, a, b, length)`: tension at the end of a strand along which dT/ds = a + b T.

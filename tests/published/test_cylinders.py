@@ -5,6 +5,7 @@ from math import pi
 from typing import Any
 
 import pytest
+from scipy import constants
 
 from intake.sizing.physics.pneumatics import (
     ISO_15552_BORES,
@@ -114,3 +115,16 @@ def test_the_rods_are_those_of_the_standard_from_memory() -> None:
 def test_the_bore_of_a_worked_example_goes_up_to_the_next_in_the_series() -> None:
     # 2.394 in is 60.8 mm: Wentzell, Machine Design Ex 10.1 (inputs only, recomputed).
     assert next_bore(bore_needed(450 * LBF, 100 * PSI)) == 0.063
+
+
+@pytest.mark.parametrize(("bore", "rod", "stroke", "gauge"), [(0.032, 0.012, 0.4, 6e5), (0.1, 0.025, 0.7, 4.5e5)])
+def test_a_cycle_uses_the_amount_of_air_that_the_gas_law_counts(
+    bore: float, rod: float, stroke: float, gauge: float
+) -> None:
+    # p V = n R T with the gas constant of CODATA (scipy.constants): moles in both filled sides, and the room that
+    # they take at 1 bar and 20 degC.
+    kelvin, outside = 303.15, constants.atm
+    room = pi / 4 * bore**2 * stroke + pi / 4 * (bore**2 - rod**2) * stroke
+    moles = (gauge + outside) * room / (constants.R * kelvin)
+    free = moles * constants.R * 293.15 / constants.bar
+    assert free_air_per_cycle(bore, rod, stroke, gauge, kelvin) == pytest.approx(free, rel=1e-12)
