@@ -33,6 +33,19 @@ def test_people_pass_underneath_with_the_headroom_of_the_rules(least: float, sou
     assert load_range().common.headroom_people >= least, source
 
 
+@pytest.mark.parametrize("height", [1.9, 2.2, 2.35, 2.45, 2.6, 3.0])
+def test_nobody_is_led_under_a_machine_lower_than_the_rules_allow(height: float, job: dict[str, Any]) -> None:
+    # 29 CFR 1910.36(g)(1): 80 in below a projection. What hangs below the belt is taken off the height of its end.
+    found = size(job | {"rise.discharge_height": height, "space.passage": "people"})
+    for name, family in found.families.items():
+        clear, passage = family.figures["pass_under"].value, family.check("passage")
+        assert clear is not None
+        assert passage is not None
+        assert clear == pytest.approx(height - load_range().families[name].structure_below)
+        assert passage.passes is False or clear >= 80 * IN, name
+        assert passage.passes is not False or clear < 2.1, name
+
+
 def test_what_must_pass_higher_than_people_gets_more_than_people() -> None:
     # The figures for trucks are common practice, no source: 29 CFR 1910.176(a) names none.
     common = load_range().common

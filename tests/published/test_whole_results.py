@@ -5,7 +5,7 @@ roots are found by trial. The jobs are our own. Lifts are in test_whole_lifts.py
 """
 
 from collections.abc import Callable, Sequence
-from math import atan2, cos, hypot, pi, sin, tau
+from math import atan2, cos, degrees, hypot, pi, sin, tau
 from typing import Any
 
 import numpy as np
@@ -147,6 +147,21 @@ def test_a_side_grip_squeezes_as_two_hands_hold_a_book(machine: Any, spec: dict[
     heaviest = spec["product.weight"] * (G + max(u["a1"], u["a2"], u["a3"]) + bend)
     assert check.value == pytest.approx(u["SF"] * heaviest / 2.0 / u["mu_grip"], rel=1e-9)
     assert m.figure("grip_force") >= check.value
+
+
+@pytest.mark.parametrize("turn", [0.0, 90.0, 180.0, 270.0])
+def test_a_spiral_delivers_where_its_tangent_points(machine: Any, job: dict[str, Any], turn: float) -> None:
+    # Two points near each end of the path, seen from above; headings are counted clockwise.
+    m = machine(job | {"rise.turn": turn}, "spiral")
+    turns, hand = m.figure("turns"), m.family.variant.rpartition("_")[2]
+    way = {"clockwise": -1.0, "anticlockwise": 1.0}[hand]
+
+    def heading(place: float) -> float:
+        ends = [np.array([cos(way * tau * at), sin(way * tau * at)]) for at in (place - 1e-4, place + 1e-4)]
+        return degrees(atan2(*(ends[1] - ends[0])[::-1]))
+
+    clockwise = (heading(0.0) - heading(turns)) % 360.0
+    assert min(abs(clockwise - turn), 360.0 - abs(clockwise - turn)) < 1e-6
 
 
 @pytest.mark.parametrize("name", ["spiral", "washdown_spiral"])
