@@ -5,6 +5,7 @@ a test calls, calls it. Files that are skipped where an optional witness is not 
 """
 
 import ast
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -52,6 +53,7 @@ def called_in(tree: ast.Module) -> set[str]:
     return reached
 
 
+@cache
 def held() -> set[tuple[str, str]]:
     """Every relation that some test of this folder calls."""
     found: set[tuple[str, str]] = set()
