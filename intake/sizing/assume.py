@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from intake.sizing.contradictions import find_contradictions
 from intake.sizing.derive import Found, derive
 from intake.sizing.range_data import AssumptionRule, RangeData
 from intake.sizing.result import Assumption
@@ -18,6 +19,7 @@ class Assuming:
     def __init__(self, spec: Spec, data: RangeData) -> None:
         self.data = data
         self.found: Found = derive(spec, data)
+        find_contradictions(self.found, data)
         self.spec = self.found.spec
         self.choices: dict[str, Choice] = {}
         self.assumptions: dict[str, Assumption] = {}
@@ -67,7 +69,9 @@ class Assuming:
         rule = self._rule_for(field=field)
         if rule is None:
             return whole
-        if not whole.missing:
+        if whole.missing:  # a share of what nobody knows yet
+            self._note(rule, field)
+        else:
             self._note(
                 rule,
                 field,

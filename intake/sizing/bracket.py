@@ -8,7 +8,8 @@ _SMALLEST_FACTOR = 1e-3
 _LARGEST_FACTOR = 4096.0
 _MOST_TURNS = 200
 _STEP = 1.01
-_COARSE = 1.06
+_STRIDE = 1.04
+_COARSE = 1.12
 _TO_A_MILLIONTH = 1e-6
 
 
@@ -73,8 +74,8 @@ def last_holding(margin: Callable[[float], float], good: float, room: float, bad
 def scan(holds: Callable[[float], bool], start: float, least: float, most: float) -> float | None:
     """The end of the range around `start` in which something holds: up from it, or down to it where it fails there.
 
-    Steps of 1 % and then bisection, so that a gap wider than that ends the range, and 1 % beyond the value returned
-    it does not hold.
+    Steps of 4 %, then of 1 % where it stops holding, then bisection: a gap wider than that ends the range, and 1 %
+    beyond the value returned it does not hold.
 
     Args:
         holds: of a value above 0. start: where to begin. least, most: where to end.
@@ -88,18 +89,21 @@ def scan(holds: Callable[[float], bool], start: float, least: float, most: float
         while True:
             if bad <= least:
                 return None
-            good = max(least, bad / _STEP)
+            good = max(least, bad / _STRIDE)
             if holds(good):
                 break
             bad = good
-        return _edge(holds, good, bad)
+        return scan(holds, good, least, min(most, bad))
     while True:
         if good >= most:
             return most
-        bad = min(most, good * _STEP)
+        bad = min(most, good * _STRIDE)
         if holds(bad):
             good = bad
             continue
+        while holds(nearer := min(bad, good * _STEP)) and nearer < bad:
+            good = nearer
+        bad = nearer
         good = _edge(holds, good, bad)
         if not holds(min(most, good * _STEP)):
             return good
@@ -112,7 +116,7 @@ def first_holding(
     """The nearest value to `start`, on the way to `end`, at which something holds that does not at `start`.
 
     Args:
-        holds: of a value. step: linear steps of this size; None: steps of some 6 %, then of 1 % where it changed.
+        holds: of a value. step: linear steps of this size; None: steps of 12 %, then of 1 % where it changed.
 
     Returns: a value that holds, a millionth from one that does not; None when nothing up to `end` holds.
     """

@@ -13,8 +13,13 @@ def fields_read(family: str) -> frozenset[str]:
     names |= {name for variant in whole.variants for gate in variant.gates for name in gate.reads}
     names |= {"hours", "direction", "L", "W", "H", "m", "R", "rise"}
     for name in names:
-        found |= _FIELDS.get(name, frozenset()) or ({CHOICES[name][0]} if name in CHOICES else frozenset())
+        found |= fields_behind(name)
     return frozenset(found)
+
+
+def fields_behind(name: str) -> frozenset[str]:
+    """The fields that a figure or word of the job comes from."""
+    return _FIELDS.get(name) or (frozenset({CHOICES[name][0]}) if name in CHOICES else frozenset())
 
 
 _FIELDS: dict[str, frozenset[str]] = {

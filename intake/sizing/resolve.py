@@ -7,7 +7,7 @@ from intake.sizing.assume import LARGEST, SMALLEST, Assuming, from_value, headin
 from intake.sizing.job import Job
 from intake.sizing.range_data import RangeData
 from intake.sizing.result import Assumption
-from intake.sizing.unknowns import Choice, Var, at_least, between, combine, doubt, exact
+from intake.sizing.unknowns import BEST, MODES, Choice, Var, at_least, between, combine, doubt, exact
 from intake.spec.flat import Spec
 from intake.spec.vocabulary import vocabulary
 
@@ -145,9 +145,13 @@ class Resolver(Assuming):
         h = self._share("product.centre_height", size, H)
         tip = self.spec.of("test.tip_angle", size)
         if tip is not None and tip.low is not None:
-            angle = radians(min(max(tip.low, _ANGLES[0]), _ANGLES[1]))
-            h = combine(
-                (b,), lambda k: b.lo[k] / (2 * tan(angle)), lambda k: b.hi[k] / (2 * tan(angle)), "test.tip_angle"
+            said = (
+                h
+                if (("product.centre_height", size) in self.spec or self.spec.knows("product.centre_height"))
+                else None
+            )
+            h = self._centre_by_test(
+                radians(min(max(tip.low, _ANGLES[0]), _ANGLES[1])), b, said, L.is_open or W.is_open
             )
         is_round_flag = exact(1.0 if is_round else 0.0, "product.diameter")
         figures = {"L": L, "W": W, "H": H, "m": m, "b": b, "bw": bw, "h": h, "rnd": is_round_flag}
@@ -155,6 +159,21 @@ class Resolver(Assuming):
         figures["mu_high"] = self._friction("high_friction_belt")
         figures["mu_grip"] = self._grip_friction(m)
         return figures
+
+    def _centre_by_test(self, angle: float, base: Var, said: Var | None, may_turn: bool) -> Var:
+        """The centre of gravity that a tilting test shows; of that and a stated one, the higher counts.
+
+        `may_turn`: which side led in the test is not known well enough to hold it against the other one.
+        """
+        hi = [base.lo[mode] / (2.0 * tan(angle)) for mode in MODES]
+        lo = [base.hi[mode] / (2.0 * tan(angle)) for mode in MODES]
+        if said is not None:
+            hi, lo = (
+                [max(*pair) for pair in zip(one, two, strict=True)] for one, two in ((hi, said.hi), (lo, said.lo))
+            )
+        if may_turn and True in self.choices["turn_flat"].possible:
+            hi[BEST] = lo[BEST] = SMALLEST
+        return combine((base,), hi.__getitem__, lo.__getitem__, "test.tip_angle")
 
     def _rate(self) -> Var:
         peak, normal = self.spec.of("rate.peak"), self.spec.of("rate.normal")
@@ -168,7 +187,7 @@ class Resolver(Assuming):
                 (low + high) / 120,
                 "rate.normal",
                 likely=(low / 60, high / 60),
-                asks=("rate.normal",),
+                asks=("rate.normal", "rate.peak"),
             )
         own = from_value(normal, "rate.normal", 1 / 60, high_is_typical=True)
         rule = self._rule_for(field="rate.peak")
@@ -280,7 +299,14 @@ class Resolver(Assuming):
 
     def _squeeze_limit(self) -> Var:
         mark = self.spec.of("test.squeeze_mark")
-        return from_value(mark, "test.squeeze_mark") if mark is not None else self._figure("handling.squeeze_limit")
+        if mark is None:
+            return self._figure("handling.squeeze_limit")
+        shown = from_value(mark, "test.squeeze_mark")
+        limit = self.spec.of("handling.squeeze_limit")
+        if limit is None:
+            return shown
+        said = from_value(limit, "handling.squeeze_limit")
+        return said if said.typical < shown.typical else shown
 
     def _undescribed_sizes(self) -> None:
         said = self.spec.of("product.sizes")

@@ -7,13 +7,14 @@ from typing import Any
 from intake.sizing.all_families import ALL
 from intake.sizing.appraise import verdict_of
 from intake.sizing.bracket import first_holding
-from intake.sizing.fields_read import fields_read
-from intake.sizing.job import view
+from intake.sizing.engine import attempt
+from intake.sizing.fields_read import fields_behind, fields_read
+from intake.sizing.job import Job, view
 from intake.sizing.range_data import RangeData, load_range
 from intake.sizing.resolve import CHOICES, resolve
 from intake.sizing.result import Verdict
 from intake.sizing.reverse.changed import RATE, with_figure, with_word
-from intake.sizing.unknowns import BEST
+from intake.sizing.unknowns import BEST, TYPICAL
 from intake.spec.flat import Key, Spec
 from intake.spec.vocabulary import vocabulary
 
@@ -21,12 +22,16 @@ _NOT_TO_CHANGE = frozenset({"product.type", "rise.direction", "site.hazardous_ar
 """What the job is, and what nobody can change by wishing."""
 _REPLACED = {"rate.peak": RATE, "rate.normal": RATE, "rate.pieces": RATE, "product.pieces": RATE}
 _FOLLOWS = frozenset({"rise.infeed_height", "rise.discharge_height"})
+_SHAPES = frozenset({"rise.turn", "handling.turn_flat"}).union(
+    *map(fields_behind, ("L", "W", "H", "m", "b", "mu", "R", "rise", "lx", "ly", "ceil"))
+)
+"""Facts that shape a layout or its load, whatever check stops it."""
 _TELLS = {"temperature.zone": ("temperature.room",), "cleaning.method": ("cleaning.pressure",)}
 """Figures that say what a word says."""
 _HEADINGS = (0.0, 90.0, 180.0, 270.0)
 _LINEAR = {"degC": 1.0}
 """Units that count from no true zero: step by step, not by share."""
-_FACTORS = (0.02, 50.0)
+_FACTORS = (0.05, 20.0)
 _DEGREES = 60.0
 
 
@@ -91,14 +96,24 @@ class _Search:
         self.may_turn = "handling.turn_flat" in may_help and not spec.knows("handling.turn_flat")
 
     def _fields_that_may_help(self, read: frozenset[str]) -> frozenset[str]:
-        """All that the family reads; where its gates are shut, only what all of those read."""
+        """What stands behind the checks that stop it, and what shapes layouts; behind its gates where those are shut."""
         job = resolve(self.spec, self.data)
         seen = view(job, BEST)
+        read &= self._behind_what_stops(job)
         for gate in self.family.gates:
             if not gate.passes(seen):
                 behind = {CHOICES[name][0] for name in gate.reads}
                 read &= behind | {field for word in behind for field in _TELLS.get(word, ())}
         return read
+
+    def _behind_what_stops(self, job: Job) -> frozenset[str]:
+        limits = self.data.families[self.family.name]
+        trials = [attempt(self.family, view(job, mode), limits) for mode in (BEST, TYPICAL)]
+        stops = {id for trial in trials for id in (*trial.stopped_by, *(trial.stopped or ()))}
+        gates = (*self.family.gates, *(gate for variant in self.family.variants for gate in variant.gates))
+        names = {name for row in self.family.all_rows if row.id in stops for name in row.reads}
+        names |= {name for gate in gates if gate.id in stops for name in gate.reads}
+        return frozenset(_SHAPES | {field for name in names for field in fields_behind(name)})
 
     def verdict(self, spec: Spec) -> Verdict:
         return verdict_of(resolve(spec, self.data), self.family)
