@@ -143,6 +143,9 @@ def _open(job: Job, found: Standing, all_checks: tuple[Check, ...]) -> tuple[str
     for check in all_checks:
         if check.passes is None and not check.warns:
             asks.extend(check.depends_on)
+    turn = job.choices["turn"]
+    if asks and turn.is_open and len(found.trial.stopped or ()) > 1:  # another heading, another choice of layouts
+        asks.extend(turn.asks)
     if not asks:  # no single layout does for all that is plausible: what shapes the layout is open
         asks.extend(
             ask for choice in job.choices.values() if choice.is_open for ask in choice.asks if ask == "rise.turn"

@@ -1,5 +1,6 @@
 """From a spec to the job: facts as they are, assumptions where nobody said anything, corners for what is open."""
 
+from dataclasses import replace
 from math import radians, tan
 from typing import Any
 
@@ -145,11 +146,7 @@ class Resolver(Assuming):
         h = self._share("product.centre_height", size, H)
         tip = self.spec.of("test.tip_angle", size)
         if tip is not None and tip.low is not None:
-            said = (
-                h
-                if (("product.centre_height", size) in self.spec or self.spec.knows("product.centre_height"))
-                else None
-            )
+            said = h if self.spec.of("product.centre_height", size) is not None else None
             h = self._centre_by_test(
                 radians(min(max(tip.low, _ANGLES[0]), _ANGLES[1])), b, said, L.is_open or W.is_open
             )
@@ -226,7 +223,10 @@ class Resolver(Assuming):
                 )
             else:
                 low = self._assumed(rule, "rise.infeed_height", 1.0, 0.0, False)
-            return low, sum_of(low, rise)
+            top = sum_of(low, rise)
+            if self.choices["direction"].is_open:  # a level alone does not say whether it is the lower or the upper one
+                top = replace(top, asks=(*top.asks, *self.choices["direction"].asks))
+            return low, top
         field = "rise.infeed_height" if infeed is not None else "rise.discharge_height"
         level = from_value(one, field)
         below = (

@@ -96,7 +96,7 @@ class _Search:
         self.may_turn = "handling.turn_flat" in may_help and not spec.knows("handling.turn_flat")
 
     def _fields_that_may_help(self, read: frozenset[str]) -> frozenset[str]:
-        """What stands behind the checks that stop it, and what shapes layouts; behind its gates where those are shut."""
+        """What stands behind the checks that stop it, and what shapes layouts; only its gates where those are shut."""
         job = resolve(self.spec, self.data)
         seen = view(job, BEST)
         read &= self._behind_what_stops(job)
