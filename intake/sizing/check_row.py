@@ -19,7 +19,7 @@ FIRM_MARGIN = 0.3
 
 _CHOSEN_TO_FIT = frozenset(
     {"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "rate"}
-    | {"tier_clearance", "round", "crest", "levels"}
+    | {"tier_clearance", "round", "crest", "levels", "lean"}
 )
 """Checks that a layout is chosen to just pass, or that repeat another: no measure of how firmly it stands."""
 

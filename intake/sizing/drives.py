@@ -60,37 +60,35 @@ def _burden(drive: Drive) -> float:
 
 def belt_drive(
     *, load: float, back: float, slope: float, friction: float, guide: float, length: float, level: float,
-    least: float, speed: float, climbs: bool,
+    least: float, speed: float, climbs: bool, press: float = 0.0,
 ) -> Drive:  # fmt: skip
-    """A belt loop: down (or up) on the return strand, up (or down) loaded, along the level ends, onto the drive.
+    """A belt loop: back along the level ends and the slope, up (or down) it loaded, along the level ends, to the drive.
 
     load, back: weight per length of the loaded and the empty belt [N/m]. guide: B of the helix [1/m], 0 if straight.
+    press: friction per length of the slope from what presses on the load [N/m].
     """
     sign = 1.0 if climbs else -1.0
     drag, lift = friction * cos(slope), sin(slope)
     strands = (
+        Strand(back * friction, 0.0, level),
         Strand(back * (drag - sign * lift), 0.0, length),
-        Strand(load * (drag + sign * lift), guide, length),
+        Strand(load * (drag + sign * lift) + press, guide, length),
         Strand(load * friction, 0.0, level),
     )
-    loop = loop_tensions(strands, 2, least)
+    loop = loop_tensions(strands, 3, least)
     return Drive(loop.slack, loop.greatest, (loop.tight - loop.slack) * speed, sign)
 
 
-PULL_STRAIGHT = (
-    "max(Ts, Ts + qb*g*(mus*cos(th) - way*sin(th))*s, "
-    "Ts + qb*g*(mus*cos(th) - way*sin(th))*s + {q}*g*(mus*cos(th) + way*sin(th))*s, "
-    "Ts + qb*g*(mus*cos(th) - way*sin(th))*s + {q}*g*(mus*cos(th) + way*sin(th))*s + {q}*g*mus*le)"
-)
-"""Tension at the four nodes of a straight loop [N]; qb and {q} are masses per length [kg/m]."""
+_FOOT = "(Ts + qb*g*mus*le + qb*g*(mus*cos(th) - way*sin(th))*s)"
+_CLIMB = "({q}*g*(mus*cos(th) + way*sin(th)) + press)"
+_HEAD = f"({_FOOT}*exp(B*s) + {_CLIMB}*(exp(B*s) - 1)/B)"
 
-PULL_HELIX = (
-    "max(Ts, Ts + qb*g*(mus*cos(th) - way*sin(th))*s, "
-    "(Ts + qb*g*(mus*cos(th) - way*sin(th))*s)*exp(B*s)"
-    " + {q}*g*(mus*cos(th) + way*sin(th))*(exp(B*s) - 1)/B, "
-    "(Ts + qb*g*(mus*cos(th) - way*sin(th))*s)*exp(B*s)"
-    " + {q}*g*(mus*cos(th) + way*sin(th))*(exp(B*s) - 1)/B + {q}*g*mus*le)"
-)
+PULL_STRAIGHT = (
+    f"max(Ts, Ts + qb*g*mus*le, {_FOOT}, {_FOOT} + {_CLIMB}*s, {_FOOT} + {_CLIMB}*s + {{q}}*g*mus*le)"
+)  # fmt: skip
+"""Tension at the nodes of a straight loop [N]; qb and {q} are masses per length [kg/m]."""
+
+PULL_HELIX = f"max(Ts, Ts + qb*g*mus*le, {_FOOT}, {_HEAD}, {_HEAD} + {{q}}*g*mus*le)".replace(" + press", "")
 """The same with the guide of a helix on the loaded strand."""
 
 

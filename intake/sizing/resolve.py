@@ -14,6 +14,8 @@ from intake.spec.vocabulary import vocabulary
 
 _G = 9.80665
 _YES_NO = (True, False)
+_ROUND_KINDS = ("bottle", "jar", "can", "canister", "keg", "drum", "pail")
+_AS_GOOD_AS_ONE = 0.02
 _ANGLES = (0.05, 89.0)
 """A tilting test cannot show less, or more [deg]."""
 
@@ -150,12 +152,21 @@ class Resolver(Assuming):
             h = self._centre_by_test(
                 radians(min(max(tip.low, _ANGLES[0]), _ANGLES[1])), b, said, L.is_open or W.is_open
             )
-        is_round_flag = exact(1.0 if is_round else 0.0, "product.diameter")
-        figures = {"L": L, "W": W, "H": H, "m": m, "b": b, "bw": bw, "h": h, "rnd": is_round_flag}
+        rnd = exact(1.0, "product.diameter") if is_round else self._round_by_kind(L, W)
+        figures = {"L": L, "W": W, "H": H, "m": m, "b": b, "bw": bw, "h": h, "rnd": rnd}
         figures["mu"] = self._friction("belt")
         figures["mu_high"] = self._friction("high_friction_belt")
         figures["mu_grip"] = self._grip_friction(m)
         return figures
+
+    def _round_by_kind(self, length: Var, width: Var) -> Var:
+        """Cans, kegs and their like with one figure for length and width are round though nobody gave a diameter."""
+        if abs(length.typical - width.typical) > _AS_GOOD_AS_ONE * length.typical:
+            return exact(0.0, "product.type")
+        kind = self.spec.word("product.type")
+        if kind is None:
+            return doubt((0.0, 1.0), (0.0, 1.0), 0.0, "product.type", asks=("product.type",))
+        return exact(1.0 if kind in _ROUND_KINDS else 0.0, "product.type")
 
     def _centre_by_test(self, angle: float, base: Var, said: Var | None, may_turn: bool) -> Var:
         """The centre of gravity that a tilting test shows; of that and a stated one, the higher counts.

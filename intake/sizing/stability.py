@@ -48,7 +48,7 @@ def tip_row(*, curved: bool) -> Row:
     )
     return Row(
         id="tip", sense="at_most", unit="1", body=_tip_curved if curved else _tip_straight, formula=formula,
-        reads=("h", "b", "bw"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
+        reads=("h", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
         source="OpenStax, University Physics vol. 1, sec. 12.1; Wolfson, Essential University Physics, ch. 12, P48",
         each_size=True,
     )  # fmt: skip
@@ -73,7 +73,7 @@ def tip_in_level_curve_row(applies: Callable[[Num], bool]) -> Row:
     return Row(
         id="tip_curve", sense="at_most", unit="1", body=_tip_level_curve,
         formula="(1 - rnd)*(v^2/r)*h/(g*bw/2) + rnd*sqrt(max(a1, a2, a3)^2 + (v^2/r)^2)*h/(g*min(b, bw)/2)",
-        reads=("h", "b", "bw"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
+        reads=("h", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
         source="moments about the outer edge; level case as in Tayal, Engineering Mechanics, Ex. 15.20", each_size=True,
         applies=applies,
     )  # fmt: skip

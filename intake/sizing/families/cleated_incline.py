@@ -1,6 +1,6 @@
 """Cleated incline: a steep belt with cleats that the product lies or leans on."""
 
-from math import pi
+from math import inf, pi
 
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.drives import power_row, pull_rows, set_flow
@@ -8,6 +8,7 @@ from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layout
 from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, load_runs, pull_formulas, speed_rows, width_row
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
+from intake.sizing.physics.cleats import leans_over
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     CP,
@@ -46,6 +47,18 @@ _CLEAT = Row(
     constants={"share": "cleat_share"}, source="common practice, no source: a share of the product's height",
     each_size=True,
 )  # fmt: skip
+
+
+def _leans(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
+    return leans_over(hi.th, hi.h, lo.b), inf if lo.tilt >= pi / 2.0 else 1.0
+
+
+_LEAN = Row(
+    id="lean", sense="at_most", unit="1", body=_leans, formula="tan(th)*h/(b/2)", reads=("h", "b", "tilt"),
+    low=frozenset({"b"}), units={"th": "rad"},
+    source="OpenStax, University Physics vol. 1, sec. 12.1: it keeps standing, or it may lean on the cleat below it",
+    each_size=True,
+)  # fmt: skip
 _LONGEST = Row(
     id="length", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.L, d.length_most), formula="L", reads=("L",),
     source="range data", each_size=True,
@@ -57,7 +70,7 @@ _TALLEST = Row(
 _CLOSED = Gate(id="closed", reads=("closed",), accept=lambda closed: closed is True, limit="closed", source=CP)
 _STANDS_ROUND = Row(
     id="round", sense="at_most", unit="1",
-    body=lambda hi, lo, d: (hi.rnd * hi.H / lo.L, 0.5), formula="rnd*H/L", reads=("H", "L"), low=frozenset({"L"}),
+    body=lambda hi, lo, d: (hi.rnd * hi.H / lo.L, 0.5), formula="rnd*H/L", reads=("H", "L", "rnd"), low=frozenset({"L"}),
     source="common practice, no source: what is round and stands up falls against a cleat", each_size=True,
 )  # fmt: skip
 
@@ -83,7 +96,7 @@ CLEATED_INCLINE = Family(
     variants=(Variant(name="straight", gates=(), layouts=steep_layouts, headings=frozenset({0.0})),),
     fill=_fill,
     rows=(
-        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _CLEAT, tilt_row(),
+        width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _CLEAT, _LEAN, tilt_row(),
         *transfer_rows(),
     ),
     load=load_runs,

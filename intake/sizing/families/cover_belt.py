@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.drives import flow, power_row, pull_rows
-from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, load_runs, pull_formulas, speed_rows, width_row
+from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, pull_formulas, speed_rows, straight_pull, width_row
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cover import cover_force, cover_needed_ratio
@@ -76,8 +76,16 @@ def _fill(view: View, lay: Steep, d: Limits) -> None:
             num.wc = d.cover_mass_per_m2 * belt * 9.80665
             # The cover rests on the product and bridges the gap: its weight over one pitch lies on one product.
             num.nc = cover_force(num.wc, num.p, lay.slope, d.hold_down)
-            num.qb = d.belt_mass_per_area * belt + d.cover_mass_per_m2 * belt * d.cover_drag
+            num.qb = d.belt_mass_per_area * belt
     fill_straight(view, lay.slope, d, belt)
+
+
+def _load(view: View, lay: Steep, d: Limits) -> None:
+    """What the cover presses on rubs on the bed, and the cover is dragged along: both on the slope alone."""
+    share = d.belt_friction + d.cover_drag
+    for hi, lo in view.sizes:
+        close = cover_force(hi.wc, lo.L, lay.slope, d.hold_down)
+        straight_pull(view, hi, lo, d, 1.0, (share * hi.nc / lo.p, share * close / lo.L))
 
 
 def _hold(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
@@ -122,7 +130,7 @@ _CLOSED = Gate(
     limit="closed", source=CP,
 )  # fmt: skip
 _NOT_ROUND = Row(
-    id="round", sense="at_most", unit="1", body=lambda hi, lo, d: (hi.rnd, 0.0), formula="rnd", reads=(),
+    id="round", sense="at_most", unit="1", body=lambda hi, lo, d: (hi.rnd, 0.0), formula="rnd", reads=("rnd",),
     source="common practice, no source: round products roll under a cover", each_size=True,
 )  # fmt: skip
 
@@ -151,7 +159,7 @@ COVER_BELT = Family(
         width_row(), *speed_rows(), *room_rows(layout_reads=("L", "W", "rise")), _HOLD, _PRESS, tip_row(curved=False),
         crest_row(), tilt_row(), *transfer_rows(),
     ),
-    load=load_runs,
+    load=_load,
     load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),
     figures=_figures,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",

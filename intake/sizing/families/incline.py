@@ -42,6 +42,7 @@ from intake.sizing.stability import crest_row, crest_step, curve_row, slip_row, 
 
 STRAIGHT_UNITS = {
     "Ts": "N", "Tb": "N", "qb": "kg/m", "q": "kg/m", "q_bu": "kg/m", "th": "rad", "s": "m", "le": "m", "way": "1",
+    "press": "N/m", "press_bu": "N/m",
 }  # fmt: skip
 
 
@@ -87,23 +88,31 @@ def speed_rows() -> tuple[Row, ...]:
     )  # fmt: skip
 
 
-def straight_pull(view: View, hi: Num, lo: Num, d: Limits, runs: float) -> None:
-    """Write pull, allowed pull and motor of one straight run, and the shaft power of all of them."""
+def straight_pull(
+    view: View, hi: Num, lo: Num, d: Limits, runs: float, pressed: tuple[float, float] | None = None
+) -> None:
+    """Write pull, allowed pull and motor of one straight run, and the shaft power of all of them.
+
+    pressed: friction per length of slope from what presses on the load, running and backed up [N/m].
+    """
     derating(hi, lo, d)
     # A wider product gets a wider belt, and that may pull more: low is worse.
     narrow = _belt_over(max(low.Wp for _, low in view.sizes), d)
     lo.allow, hi.allow = d.allowed_pull_per_width * narrow * lo.derate, d.allowed_pull_per_width * hi.Wb * hi.derate
     hi.q = hi.qb + hi.m / lo.p
     hi.q_bu = hi.qb + hi.m / lo.L if backs_up(view) else hi.q
+    hi.press, hi.press_bu = pressed if pressed is not None else (0.0, 0.0)
 
-    def run(q: float, climbs: bool) -> Drive:
+    def run(q: float, press: float, climbs: bool) -> Drive:
         return belt_drive(
             load=q * G, back=hi.qb * G, slope=hi.th, friction=d.belt_friction, guide=0.0, length=hi.s, level=hi.le,
-            least=d.take_up_tension, speed=hi.v, climbs=climbs,
+            least=d.take_up_tension, speed=hi.v, climbs=climbs, press=press,
         )  # fmt: skip
 
-    drive = over_directions(view, lambda climbs: run(hi.q, climbs))
-    backed = drive if hi.q_bu == hi.q else over_directions(view, lambda climbs: run(hi.q_bu, climbs))
+    drive = over_directions(view, lambda climbs: run(hi.q, hi.press, climbs))
+    backed = drive
+    if hi.q_bu != hi.q:
+        backed = over_directions(view, lambda climbs: run(hi.q_bu, hi.press_bu, climbs))
     hi.Ts, hi.way, hi.pull = drive.start, drive.sign, drive.greatest
     hi.Tb, hi.pull_bu = backed.start, backed.greatest
     hi.drives = runs
@@ -115,7 +124,8 @@ def straight_pull(view: View, hi: Num, lo: Num, d: Limits, runs: float) -> None:
 
 def pull_formulas() -> tuple[str, str]:
     """The formula of the pull while running and with product backed up."""
-    return PULL_STRAIGHT.format(q="q"), PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb")
+    backed = PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb").replace("press", "press_bu")
+    return PULL_STRAIGHT.format(q="q"), backed
 
 
 def _has_curves(hi: Num) -> bool:
