@@ -10,15 +10,28 @@ G = 9.80665  # m/s2, standard gravity: NIST SP 811, Appendix B
 
 
 def test_inclines_pull_what_iso_5048_says_for_a_bed_without_rollers(machine: Any, spec: dict[str, Any]) -> None:
-    # ISO 5048:1989, clause 5 (formula from memory): f L g (2 qB + qG) cos + qG g H, and the loaded level ends. The
-    # empty belt under the level ends is left out, as in the core.
+    # ISO 5048:1989, clause 5 (formula from memory): f L g (2 qB + qG) cos + qG g H, on the slope and on level ends.
     m = machine(spec, "incline")
     _, u = m.used("pull")
     load, slope = u["q"] - u["qb"], u["th"]
     pull = u["mus"] * u["s"] * G * (2 * u["qb"] + load) * cos(slope) + u["way"] * load * G * u["s"] * sin(slope)
-    pull += u["mus"] * G * u["q"] * u["le"]
+    pull += u["mus"] * G * (2 * u["qb"] + load) * u["le"]
     per_run = m.figure("shaft_power") / m.figure("runs")
     assert per_run == pytest.approx(pull * m.figure("belt_speed"), rel=1e-9)
+
+
+def test_a_covered_slope_pulls_what_is_pressed_on_the_bed_besides(machine: Any, job: dict[str, Any]) -> None:
+    # The cover presses product and belt on the bed (friction mus) and is dragged along (share of what it presses):
+    # energy over one pitch, lift and rubbing, as in OpenStax, University Physics vol. 1, sec. 7.4.
+    m = machine(job, "cover_belt")
+    _, u = m.used("pull")
+    pressed = m.figure("cover_force") / m.figure("pitch")
+    load, slope = u["q"] - u["qb"], u["th"]
+    rubbed = u["mus"] * G * (2 * u["qb"] + load) * (cos(slope) * u["s"] + u["le"])
+    covered = (u["mus"] + m.limits.cover_drag) * pressed * u["s"]
+    lifted = u["way"] * load * G * u["s"] * sin(slope)
+    assert covered > 0.1 * (rubbed + lifted)
+    assert m.figure("shaft_power") == pytest.approx((rubbed + covered + lifted) * m.figure("belt_speed"), rel=1e-9)
 
 
 def held_on(slope: float, accel: float, lateral: float) -> tuple[float, float]:

@@ -32,9 +32,10 @@ def round_the_loop(strands: Strands, least: float, end_of: Callable[..., float])
 
 
 def helix_strands(u: dict[str, float], load: float) -> Strands:
-    """Return strand, loaded strand, level ends of a spiral with one drive, from the masses per length."""
+    """Empty and loaded strand of a spiral with one drive, each with its level ends, from the masses per length."""
     c, s, way = cos(u["th"]), sin(u["th"]), u["way"]
     return [
+        (u["qb"] * G * u["mus"], 0.0, u["le"]),
         (u["qb"] * G * (u["mus"] * c - way * s), 0.0, u["s"]),
         (load * G * (u["mus"] * c + way * s), u["B"], u["s"]),
         (load * G * u["mus"], 0.0, u["le"]),
@@ -75,8 +76,8 @@ def test_a_spiral_s_shafts_give_what_lifting_and_rubbing_take(
     climb = (u["q"] * G * (u["mus"] * cos(u["th"]) + u["way"] * sin(u["th"])), u["B"], u["s"] / drives)
     strands = helix_strands(u, u["q"]) if drives == 1 else [climb, (u["q"] * G * u["mus"], 0.0, u["le"] / drives)]
     nodes = round_the_loop(strands, least, integrated)
-    guide = drives * rubbed_off(climb, nodes[1] if drives == 1 else nodes[0])
-    bed = u["mus"] * G * ((belt + u["q"]) * cos(u["th"]) * u["s"] + u["q"] * u["le"])
+    guide = drives * rubbed_off(climb, nodes[2] if drives == 1 else nodes[0])
+    bed = u["mus"] * G * (belt + u["q"]) * (cos(u["th"]) * u["s"] + u["le"])
     rise = abs(spec["rise.discharge_height"] - spec["rise.infeed_height"])
     lift = u["way"] * spec["product.weight"] * spec["rate.peak"] / 60.0 * G * rise
     assert m.figure("shaft_power") == pytest.approx(lift + (bed + guide) * m.figure("belt_speed"), rel=1e-7)

@@ -70,7 +70,8 @@ _TALLEST = Row(
 _CLOSED = Gate(id="closed", reads=("closed",), accept=lambda closed: closed is True, limit="closed", source=CP)
 _STANDS_ROUND = Row(
     id="round", sense="at_most", unit="1",
-    body=lambda hi, lo, d: (hi.rnd * hi.H / lo.L, 0.5), formula="rnd*H/L", reads=("H", "L", "rnd"), low=frozenset({"L"}),
+    body=lambda hi, lo, d: (hi.rnd * hi.H / lo.L, 0.5), formula="rnd*H/L", reads=("H", "L", "rnd"),
+    low=frozenset({"L"}),
     source="common practice, no source: what is round and stands up falls against a cleat", each_size=True,
 )  # fmt: skip
 

@@ -229,7 +229,7 @@ def _drive(hi: Num, q: float, d: Limits, climbs: bool) -> Drive:
         level=hi.le / tiers, least=d.take_up_tension, speed=hi.v, climbs=climbs,
     )  # fmt: skip
     # The empty belt goes back down (or up) outside: what it lifts here it gives back there, less its friction.
-    back = hi.qb * G * (d.belt_friction * cos(hi.th)) * hi.s * hi.v
+    back = hi.qb * G * d.belt_friction * (cos(hi.th) * hi.s + hi.le) * hi.v
     sign = 1.0 if climbs else -1.0
     weight_given_back = -sign * hi.qb * G * hi.rise * hi.v
     return Drive(tier.start, tier.greatest, tier.shaft * tiers + back + weight_given_back, tier.sign)
