@@ -113,7 +113,8 @@ class _Search:
         gates = (*self.family.gates, *(gate for variant in self.family.variants for gate in variant.gates))
         names = {name for row in self.family.all_rows if row.id in stops for name in row.reads}
         names |= {name for gate in gates if gate.id in stops for name in gate.reads}
-        return frozenset(_SHAPES | {field for name in names for field in fields_behind(name)})
+        behind = {field for name in names for field in fields_behind(name)}
+        return frozenset(_SHAPES | behind | {field for word in behind for field in _TELLS.get(word, ())})
 
     def verdict(self, spec: Spec) -> Verdict:
         return verdict_of(resolve(spec, self.data), self.family)
