@@ -1,6 +1,6 @@
 """What a check is before it meets a job: one body, run bare in the quick pass and wrapped into a record on demand."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from math import inf
@@ -62,13 +62,11 @@ class Row:
 
     def holds(self, hi: Num, lo: Num, d: Limits) -> bool:
         """True when the value keeps its limit. A figure that is not a number keeps none."""
-        value, limit = self.body(hi, lo, d)
-        slack = _ROUNDING * abs(limit)
-        return value <= limit + slack if self.at_most else value >= limit - slack
+        return _as_good_as(*self.body(hi, lo, d), self.at_most)
 
     def passes(self, view: View, d: Limits) -> bool:
         """True when it holds for every size described. Nothing holds that leans on a missing fact."""
-        return walk((self,), view, d)[0] == 1
+        return walk(Rows((self,)), view, d)[0] == 1
 
     @cached_property
     def symbols(self) -> tuple[str, ...]:
@@ -76,14 +74,50 @@ class Row:
         return tuple(dict.fromkeys(n for n in findall(r"[A-Za-z_]\w*", self.formula) if n not in _FUNCTIONS))
 
 
-def walk(rows: Sequence[Row], view: View, d: Limits) -> tuple[int, float]:
+class Rows(tuple[Row, ...]):
+    """Rows to be walked often: what a walk needs of each is set out once."""
+
+    steps: tuple[tuple[Body, bool, bool, Callable[[Num], bool] | None], ...]
+
+    def __new__(cls, rows: Iterable[Row]) -> "Rows":
+        made = super().__new__(cls, rows)
+        made.steps = tuple((row.body, row.at_most, row.measures, row.applies) for row in made)
+        return made
+
+
+def walk(rows: Rows, view: View, d: Limits) -> tuple[int, float]:
     """How many rows hold before the first that does not, and the tightest margin of those that measure firmness.
 
     The margin is that of the first size, FIRM_MARGIN at most. This is the one place where bodies meet their limits.
     """
+    sizes = view.sizes
+    hi, lo = sizes[0]
+    if view.missing or len(sizes) > 1:
+        return _walk_with_care(rows, view, d)
+    tightest = FIRM_MARGIN
+    count = 0
+    for body, at_most, measures, applies in rows.steps:
+        if applies is None or applies(hi):
+            value, limit = body(hi, lo, d)
+            room = limit - value if at_most else value - limit
+            if not room >= 0.0 and not _as_good_as(value, limit, at_most):
+                return count, tightest
+            if measures and room < tightest * limit:
+                tightest = room / limit
+        count += 1
+    return count, tightest
+
+
+def _as_good_as(value: float, limit: float, at_most: bool) -> bool:
+    """True where a value keeps its limit but for rounding, or both are without end."""
+    slack = _ROUNDING * abs(limit)
+    return value <= limit + slack if at_most else value >= limit - slack
+
+
+def _walk_with_care(rows: Rows, view: View, d: Limits) -> tuple[int, float]:
+    """A walk over several sizes, or where facts are missing: nothing holds that leans on a missing one."""
     missing, sizes = view.missing, view.sizes
     hi, lo = sizes[0]
-    several = len(sizes) > 1
     tightest = FIRM_MARGIN
     for count, row in enumerate(rows):
         if row.applies is not None and not row.applies(hi):
@@ -91,14 +125,12 @@ def walk(rows: Sequence[Row], view: View, d: Limits) -> tuple[int, float]:
         if missing and not missing.isdisjoint(row.reads):
             return count, tightest
         value, limit = row.body(hi, lo, d)
-        slack = limit * _ROUNDING if limit >= 0.0 else -limit * _ROUNDING
-        if not (value <= limit + slack if row.at_most else value >= limit - slack):
+        if not _as_good_as(value, limit, row.at_most):
             return count, tightest
-        if row.measures and limit > 0.0:
-            margin = (limit - value) / limit if row.at_most else (value - limit) / limit
-            if margin < tightest:
-                tightest = margin
-        if several and row.each_size and not all(row.holds(*pair, d) for pair in sizes[1:]):
+        room = limit - value if row.at_most else value - limit
+        if row.measures and room < tightest * limit:
+            tightest = room / limit
+        if row.each_size and not all(row.holds(*pair, d) for pair in sizes[1:]):
             return count, tightest
     return len(rows), tightest
 

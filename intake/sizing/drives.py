@@ -26,8 +26,8 @@ class Drive(NamedTuple):
 
 def flow(view: View, floor_gap: float) -> None:
     """Write pitch p [m] and speed v [m/s]: one belt, so one pitch, that of the longest product."""
-    p_hi = max(hi.Lp for hi, _ in view.sizes) + floor_gap
-    p_lo = max(lo.Lp for _, lo in view.sizes) + floor_gap
+    p_hi = view.most("Lp") + floor_gap
+    p_lo = view.most_low("Lp") + floor_gap
     set_flow(view, p_hi, p_lo)
 
 

@@ -1,18 +1,16 @@
 """Trying a family: gates before layouts, the first failure stops, the first layout that passes wins."""
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
-from typing import Any
+from collections.abc import Iterable
+from typing import Any, NamedTuple
 
-from intake.sizing.check_row import FIRM_MARGIN, Gate, Row, walk
+from intake.sizing.check_row import FIRM_MARGIN, Gate, Rows, walk
 from intake.sizing.family import Blocking, Family, Layout, Variant
 from intake.sizing.job import View
 from intake.sizing.range_data import Limits
 
 
-@dataclass(frozen=True, slots=True)
-class Trial:
+class Trial(NamedTuple):
     """How a family did in one view: the layout that passed, or the one that came furthest and what stopped it.
 
     `turned`: fed with its other side leading. `firmness`: the tightest margin of the layout that passed, FIRM_MARGIN at
@@ -30,12 +28,11 @@ class Trial:
     stopped: Counter[str] | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Settled:
+class Settled(NamedTuple):
     """What of a family need not be looked at again: only these gates and rows are open, the rest passes firmly so."""
 
     gates: tuple[Gate, ...]
-    before: tuple[Row, ...]
+    before: Rows
     firmness: float
 
 
@@ -79,7 +76,7 @@ def feed(view: View, turned: bool) -> None:
 def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled: Settled | None = None) -> Trial:
     """Try a family in one view. `room` False leaves out the checks on floor, ceiling and doors."""
     rows = family.blocking if room else family.blocking_without_room
-    gates, before, firm = (family.gates, rows.before, FIRM_MARGIN) if settled is None else _open(settled)
+    gates, before, firm = settled if settled is not None else Settled(family.gates, rows.before, FIRM_MARGIN)
     for gate in gates:
         if not gate.passes(view):
             return Trial(False, None, None, False, (gate.id,))
@@ -89,7 +86,7 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
         trial = _attempt_fed(family, view, d, before, rows, firm)
         if trial.passes:
             feed(view, False)
-            return trial if not turned else replace(trial, turned=True)
+            return trial if not turned else trial._replace(turned=True)
         as_described = as_described or trial
     feed(view, False)
     assert as_described is not None  # feeds() gives one way at least
@@ -97,7 +94,7 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
 
 
 def _attempt_fed(
-    family: Family, view: View, d: Limits, before: Sequence[Row], rows: Blocking, firm: float
+    family: Family, view: View, d: Limits, before: Rows, rows: Blocking, firm: float
 ) -> Trial:  # fmt: skip
     """The rows and layouts of a family whose gates have passed, with the product fed as the view has it."""
     depth, tightest = walk(before, view, d)
@@ -120,10 +117,6 @@ def _attempt_fed(
         if trial.depth > furthest.depth:
             furthest = trial
     return furthest
-
-
-def _open(settled: Settled) -> tuple[Sequence[Gate], Sequence[Row], float]:
-    return settled.gates, settled.before, settled.firmness
 
 
 def heading_passes(variant: Variant, view: View) -> bool:

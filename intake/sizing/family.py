@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, NamedTuple
 
-from intake.sizing.check_row import Gate, Row
+from intake.sizing.check_row import Gate, Row, Rows
 from intake.sizing.job import View
 from intake.sizing.range_data import Limits
 
@@ -38,9 +38,9 @@ class Variant:
 class Blocking(NamedTuple):
     """Rows that can put a family out: before any layout, on the shape of one, on what it takes to drive it."""
 
-    before: tuple[Row, ...]
-    shape: tuple[Row, ...]
-    load: tuple[Row, ...]
+    before: Rows
+    shape: Rows
+    load: Rows
 
 
 @dataclass(frozen=True, eq=False, kw_only=True)
@@ -72,12 +72,12 @@ class Family:
     @cached_property
     def blocking(self) -> Blocking:
         """The rows that can put the family out."""
-        return Blocking(*(tuple(row for row in rows if not row.warns) for rows in self._stages))
+        return Blocking(*(Rows(row for row in rows if not row.warns) for rows in self._stages))
 
     @cached_property
     def blocking_without_room(self) -> Blocking:
         """The same, floor, ceiling and doors left out."""
-        return Blocking(*(tuple(row for row in rows if not row.is_room) for rows in self.blocking))
+        return Blocking(*(Rows(row for row in rows if not row.is_room) for rows in self.blocking))
 
     @property
     def _stages(self) -> tuple[tuple[Row, ...], ...]:

@@ -95,7 +95,6 @@ def raw_figures(job: Job, family: Family, layout: Layout, seen: View, d: Limits)
         "shaft_power": strongest.shaft,
         "motor_power": _motor_power(job, max(num.motor_needed for num, _ in seen.sizes), hi.drives),
         "motors": hi.drives,
-        "holding_pull": max(num.hold for num, _ in seen.sizes),
         "brake_power": max(0.0, -strongest.shaft),
         "floor_length": hi.fl,
         "floor_width": hi.fw,

@@ -87,6 +87,16 @@ class View:
     turned: bool = False
     quick: bool = False
 
+    def most(self, name: str) -> float:
+        """The greatest of a figure over all sizes, where high is worse."""
+        sizes = self.sizes
+        return float(max(getattr(hi, name) for hi, _ in sizes) if len(sizes) > 1 else getattr(sizes[0][0], name))
+
+    def most_low(self, name: str) -> float:
+        """The greatest of a figure over all sizes, where low is worse."""
+        sizes = self.sizes
+        return float(max(getattr(lo, name) for _, lo in sizes) if len(sizes) > 1 else getattr(sizes[0][1], name))
+
     @property
     def every(self) -> bool:
         """True where every option has to pass, not just one of them."""

@@ -4,13 +4,13 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from intake.sizing.all_families import ALL
-from intake.sizing.check_row import Gate, Row, walk
+from intake.sizing.check_row import Gate, Row, Rows, walk
 from intake.sizing.engine import Settled, attempt
 from intake.sizing.family import Family
 from intake.sizing.job import Job, View
 from intake.sizing.range_data import Limits
 from intake.sizing.sampling import is_drawn
-from intake.sizing.score import reasons, total
+from intake.sizing.score import WORDS_SCORED, best_possible, is_slow_and_heavy, is_tall, reasons, total
 from intake.sizing.unknowns import LIKELY
 
 NOBODY = "none"
@@ -30,6 +30,7 @@ class QuickPass:
         """`sample`: any completion; what is settled is the same in all of them."""
         self._data = job.data
         self._families: list[_Open] = []
+        self._promises: dict[tuple[object, ...], list[tuple[float, int, _Open]]] = {}
         for name in names:
             family, d = ALL[name], job.data.families[name]
             settled = _settle(job, family, d, sample)
@@ -38,17 +39,40 @@ class QuickPass:
 
     def scores(self, seen: View) -> dict[str, float]:
         """The score of each family that passes in one completion."""
-        found: dict[str, float] = {}
-        for family, d, settled in self._families:
-            trial = attempt(family, seen, d, settled=settled)
-            if trial.passes:
-                found[family.name] = total(reasons(family, seen, trial.firmness, d, self._data), self._data)
-        return found
+        found = {one.family.name: self._score(one, seen) for one in self._families}
+        return {name: score for name, score in found.items() if score >= 0.0}
 
     def leader(self, seen: View) -> str:
-        """The family with the highest score in one completion."""
-        scores = self.scores(seen)
-        return max(scores, key=lambda name: scores[name]) if scores else NOBODY
+        """The family with the highest score in one completion; a family that cannot beat it is not tried."""
+        leader, highest, place = NOBODY, -1.0, -1
+        for most, at, one in self._by_promise(seen):
+            if most < highest:
+                break
+            score = self._score(one, seen)
+            if score > highest or (score == highest and at < place):
+                leader, highest, place = one.family.name, score, at
+        return leader
+
+    def _score(self, one: _Open, seen: View) -> float:
+        family, d, settled = one
+        trial = attempt(family, seen, d, settled=settled)
+        return total(reasons(family, seen, trial.firmness, d, self._data), self._data) if trial.passes else -1.0
+
+    def _by_promise(self, seen: View) -> list[tuple[float, int, _Open]]:
+        """The families with the most that each can score with the words of a completion, the highest first."""
+        hi, lo = seen.sizes[0]
+        options = seen.options
+        slow_heavy, tall = is_slow_and_heavy(hi.m, hi.R), is_tall(hi.H, min(lo.b, lo.bw))
+        key = (slow_heavy, tall, *[options[name] for name in WORDS_SCORED])
+        found = self._promises.get(key)
+        if found is None:
+            words = {name: options[name][0] for name in WORDS_SCORED}
+            made = [
+                (best_possible(one.family.name, words, slow_heavy, tall, self._data), at, one)
+                for at, one in enumerate(self._families)
+            ]
+            found = self._promises[key] = sorted(made, key=lambda entry: (-entry[0], entry[1]))
+        return found
 
 
 def _settle(job: Job, family: Family, d: Limits, sample: View) -> Settled | None:
@@ -63,8 +87,8 @@ def _settle(job: Job, family: Family, d: Limits, sample: View) -> Settled | None
     before: list[Row] = []
     for row in family.blocking.before:
         (before if any(_is_open(job, name) for name in row.reads) else settled).append(row)
-    count, firmness = walk(settled, sample, d)
-    return Settled(tuple(gates), tuple(before), firmness) if count == len(settled) else None
+    count, firmness = walk(Rows(settled), sample, d)
+    return Settled(tuple(gates), Rows(before), firmness) if count == len(settled) else None
 
 
 def _is_open(job: Job, name: str) -> bool:

@@ -9,6 +9,9 @@ from intake.sizing.range_data import Limits, RangeData
 
 _GRIPPED_KINDS = ("bottle", "jar", "can", "canister")
 _HELIX = ("spiral", "washdown_spiral")
+_HEAVY_KG, _SLOW_PER_MIN, _TALL = 25.0, 5.0, 2.5
+WORDS_SCORED = ("rigidity", "fragile", "type", "method", "surface", "wet", "fill")
+"""The words of a job that a score looks at."""
 _RIDES = (*_HELIX, "incline", "cover_belt")
 
 
@@ -25,13 +28,35 @@ def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData)
     return {
         "floor": max(0.0, 1.0 - share),
         "firmness": max(0.0, firm) / FIRM_MARGIN,
-        "handling": _handling(name, words, hi.m, hi.R, data),
+        "handling": _handling(name, words, is_slow_and_heavy(hi.m, hi.R), data),
         "simplicity": data.simplicity[name],
         "power": max(0.0, 1.0 - abs(hi.shaft_each) * hi.drives / data.scale["large_motors_w"])
         - (data.scale["compressed_air"] if name == "index_lift" else 0.0),
-        "tests": 1.0 - data.scale["each_test"] * _tests(name, words, hi.H, min(lo.b, lo.bw)),
+        "tests": 1.0 - data.scale["each_test"] * _tests(name, words, is_tall(hi.H, min(lo.b, lo.bw))),
         "lead_time": min(1.0, max(0.0, lo.weeks / d.weeks_most)),
     }
+
+
+def best_possible(name: str, words: Mapping[str, object], slow_heavy: bool, tall: bool, data: RangeData) -> float:
+    """The most that a family can score with these words: floor, firmness, power and delivery at their best.
+
+    slow_heavy, tall: as `is_slow_and_heavy` and `is_tall` have it.
+    """
+    best = dict.fromkeys(data.weights, 1.0)
+    best["handling"] = _handling(name, words, slow_heavy, data)
+    best["simplicity"] = data.simplicity[name]
+    best["tests"] = 1.0 - data.scale["each_test"] * _tests(name, words, tall)
+    return total(best, data)
+
+
+def is_slow_and_heavy(mass: float, rate: float) -> bool:
+    """A few heavy loads a minute [kg, 1/s]: what a platform is for."""
+    return mass > _HEAVY_KG and rate * 60.0 < _SLOW_PER_MIN
+
+
+def is_tall(height: float, base: float) -> bool:
+    """Tall for its base: a tip test is asked for."""
+    return height > _TALL * base
 
 
 def firmness(family: Family, view: View, d: Limits) -> float:
@@ -47,7 +72,7 @@ def firmness(family: Family, view: View, d: Limits) -> float:
     return least
 
 
-def _handling(name: str, words: Mapping[str, object], mass: float, rate: float, data: RangeData) -> float:
+def _handling(name: str, words: Mapping[str, object], slow_heavy: bool, data: RangeData) -> float:
     shift = data.handling_shift
     value = data.handling[name]
     soft, fragile = words["rigidity"] == "soft", words["fragile"] is True
@@ -59,19 +84,19 @@ def _handling(name: str, words: Mapping[str, object], mass: float, rate: float, 
         value += shift[gentle[name]] if name in gentle else 0.0
     if name == "side_grip" and words["type"] in _GRIPPED_KINDS:
         value += shift["small_round_gripped"]
-    if name == "reciprocating_lift" and mass > 25.0 and rate * 60.0 < 5.0:
+    if name == "reciprocating_lift" and slow_heavy:
         value += shift["slow_heavy_platform"]
     if name == "washdown_spiral" and words["method"] in ("high_pressure", "clean_in_place"):
         value += shift["washdown_needed"]
     return min(1.0, max(0.0, value))
 
 
-def _tests(name: str, words: Mapping[str, object], height: float, base: float) -> float:
+def _tests(name: str, words: Mapping[str, object], tall: bool) -> float:
     """How many kinds of test the family asks for with this product."""
     count = 0.0
     if name in _RIDES and (words["surface"] in ("film", "glass") or words["wet"] is True):
         count += 1.0
-    if name in (*_HELIX, "incline") and height > 2.5 * base:
+    if name in (*_HELIX, "incline") and tall:
         count += 1.0
     if name == "side_grip" and words["rigidity"] != "rigid":
         count += 1.0

@@ -5,7 +5,15 @@ from math import inf, pi
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.drives import power_row, pull_rows, set_flow
 from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layouts
-from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, load_runs, pull_formulas, speed_rows, width_row
+from intake.sizing.families.incline import (
+    STRAIGHT_UNITS,
+    belt_for,
+    holding_pull,
+    load_runs,
+    pull_formulas,
+    speed_rows,
+    width_row,
+)
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cleats import leans_over
@@ -27,10 +35,10 @@ _KINDS = ("pouch", "bag", "carton", "case", "bundle", "tray", "tub", "other")
 
 
 def _fill(view: View, lay: Steep, d: Limits) -> None:
-    height = d.cleat_share * max(hi.H for hi, _ in view.sizes)
+    height = d.cleat_share * view.most("H")
     cleat = next((c for c in d.cleat_heights if c >= height - 1e-9), d.cleat_heights[-1])
     step = d.gap + d.cleat_thickness
-    set_flow(view, max(hi.Lp for hi, _ in view.sizes) + step, max(lo.Lp for _, lo in view.sizes) + step)
+    set_flow(view, view.most("Lp") + step, view.most_low("Lp") + step)
     belt = belt_for(view, d)
     for hi, lo in view.sizes:
         for num in (hi, lo) if lo is not hi else (hi,):
@@ -83,6 +91,7 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
     slope = lay.slope * 180.0 / pi
     return {
         "slope": slope, "largest_tilt": slope, "belt_width": hi.Wb, "run_length": hi.run, "runs": 1.0,
+        "holding_pull": holding_pull(view, d),
         "cleat_pitch": hi.p,
     }  # fmt: skip
 

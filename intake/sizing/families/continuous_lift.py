@@ -35,7 +35,7 @@ class Carriers(NamedTuple):
 
 
 def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Carriers]:
-    least = max(hi.H for hi, _ in view.sizes) + d.carrier_clearance
+    least = view.most("H") + d.carrier_clearance
     for pitch in d.carrier_pitches:
         if pitch > least + 0.02:
             yield Carriers(pitch)
@@ -58,7 +58,6 @@ def _fill(view: View, lay: Carriers, d: Limits) -> None:
 
 def _drive(hi: Num, d: Limits) -> None:
     hi.load = hi.rise / hi.cp * hi.m
-    hi.hold = hi.load * G * (1.0 - d.guide_share)
     carrier = d.carrier_mass_per_area * hi.L * hi.W
     hi.own = d.chain_mass_per_m * hi.rise + carrier * hi.rise / hi.cp
     hi.pull = d.take_up_tension + (hi.load + hi.own) * (G + d.accel_greatest) + d.guide_share * hi.load * G
@@ -103,7 +102,10 @@ _PULL = Row(
 
 def _figures(view: View, lay: Carriers, d: Limits) -> dict[str, float]:
     hi = view.sizes[0][0]
-    return {"slope": 0.0, "largest_tilt": 0.0, "carrier_pitch": lay.pitch, "carriers": hi.carriers}
+    return {
+        "holding_pull": max(one.load for one, _ in view.sizes) * G * (1.0 - d.guide_share),
+        "slope": 0.0, "largest_tilt": 0.0, "carrier_pitch": lay.pitch, "carriers": hi.carriers,
+    }  # fmt: skip
 
 
 CONTINUOUS_LIFT = Family(

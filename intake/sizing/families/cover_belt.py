@@ -7,7 +7,15 @@ from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.drives import flow, power_row, pull_rows
-from intake.sizing.families.incline import STRAIGHT_UNITS, belt_for, pull_formulas, speed_rows, straight_pull, width_row
+from intake.sizing.families.incline import (
+    STRAIGHT_UNITS,
+    belt_for,
+    holding_pull,
+    pull_formulas,
+    speed_rows,
+    straight_pull,
+    width_row,
+)
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cover import cover_force, cover_needed_ratio
@@ -55,8 +63,8 @@ def _covered_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[S
 
 def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
     """Write the geometry and envelope of one straight run at a slope."""
-    end = max(d.level_end, max(hi.L for hi, _ in view.sizes))
-    end_lo = max(d.level_end, max(lo.Lp for _, lo in view.sizes))
+    end = max(d.level_end, view.most("L"))
+    end_lo = max(d.level_end, view.most_low("Lp"))
     for hi, lo in view.sizes:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
             num.Wb, num.th, num.tilt_used = belt, slope, slope
@@ -142,6 +150,7 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
     slope = lay.slope * 180.0 / pi
     return {
         "slope": slope, "largest_tilt": slope, "belt_width": hi.Wb, "run_length": hi.run, "runs": 1.0,
+        "holding_pull": holding_pull(view, d),
         "cover_force": max(num.nc for num, _ in view.sizes),
     }  # fmt: skip
 

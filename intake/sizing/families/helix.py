@@ -42,7 +42,7 @@ from intake.sizing.stability import curve_row, slip_row, tip_row
 
 _MOST_TURNS = 24
 _TRIES = 12
-_QUICK_FRAMES = 6
+_QUICK_FRAMES = 4
 _WASHDOWN = "washdown_spiral"
 
 
@@ -65,20 +65,24 @@ class Frame(NamedTuple):
 
 
 @cache
-def _frames(widths: tuple[float, ...], factor: float, least: float, most: float, step: float) -> tuple[Frame, ...]:
-    """Every inside radius and belt width of the range, the smallest floor first."""
+def _frames(
+    widths: tuple[float, ...], factor: float, least: float, most: float, step: float, coarse: bool
+) -> tuple[Frame, ...]:
+    """Every inside radius and belt width of the range, the smallest floor first; coarse: three radii a width."""
     found = []
     for index, width in enumerate(widths):
         start = max(least, factor * width)
-        found += [Frame(start + n * step, width, index) for n in range(floor((most - start) / step + 1e-9) + 1)]
+        count = floor((most - start) / step + 1e-9)
+        steps = sorted({0, count // 3, count}) if coarse else range(count + 1)
+        found += [Frame(start + n * step, width, index) for n in steps]
     return tuple(sorted(found, key=lambda frame: (frame.inside + frame.belt, frame.belt)))
 
 
-def frames_of(d: Limits) -> tuple[Frame, ...]:
-    """The frames of a spiral's range, the smallest floor first."""
+def frames_of(d: Limits, coarse: bool = False) -> tuple[Frame, ...]:
+    """The frames of a spiral's range, the smallest floor first; coarse: a few of them, for the quick pass."""
     return _frames(
         d.belt_widths, d.inside_radius_per_belt_width, d.least_inside_radius, d.largest_inside_radius,
-        d.inside_radius_step,
+        d.inside_radius_step, coarse,
     )  # fmt: skip
 
 
@@ -88,10 +92,10 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
     What cannot pass by width, floor, room between tiers, slope, slip or tip is dropped before it is laid out, and
     counted. All bounds are those of the checks themselves.
     """
-    frames = frames_of(d)
+    frames = frames_of(d, view.quick)
     hi, lo = view.sizes[0]
     reach = min(lo.lx, lo.ly) / 2.0 - d.frame_margin + 1e-9
-    tier = max(one.H for one, _ in view.sizes) + d.tier_structure + d.tier_clearance
+    tier = view.most("H") + d.tier_structure + d.tier_clearance
     turns = _TurnsTo(view.options["turn"], max(1.0, lo.rise / tier))
     radius = [_radius_for(view, belt - d.edge_clearance + 1e-9) for belt in d.belt_widths]
     fallback: Helix | None = None
@@ -107,7 +111,7 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
             stopped["room_length" if lo.lx <= lo.ly else "room_width"] += len(frames) - place
             break
         r_path = inside + belt / 2.0
-        speed = hi.R * max(pitch_curved(one.Lp, d.gap, d.least_gap, r_path, inside) for one, _ in view.sizes)
+        speed = hi.R * pitch_curved(view.most("Lp"), d.gap, d.least_gap, r_path, inside)
         if speed > d.speed_most * (1.0 + 1e-9):
             stopped["speed"] += 1
             continue
@@ -128,6 +132,9 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
 
 def _radius_for(view: View, lane: float) -> float:
     """The least inside radius with which a lane [m] takes every size."""
+    if len(view.sizes) == 1:
+        one = view.sizes[0][0]
+        return least_inside_radius(one.W, one.L, lane)
     return max(least_inside_radius(one.W, one.L, lane) for one, _ in view.sizes)
 
 
@@ -174,8 +181,8 @@ def _fill(view: View, lay: Helix, d: Limits) -> None:
     r_path = lay.inside + lay.belt / 2.0
     diameter = 2.0 * r_path
     outside = 2.0 * (lay.inside + lay.belt + d.frame_margin)
-    p_hi = max(pitch_curved(hi.Lp, d.gap, d.least_gap, r_path, lay.inside) for hi, _ in view.sizes)
-    p_lo = max(pitch_curved(lo.Lp, d.gap, d.least_gap, r_path, lay.inside) for _, lo in view.sizes)
+    p_hi = pitch_curved(view.most("Lp"), d.gap, d.least_gap, r_path, lay.inside)
+    p_lo = pitch_curved(view.most_low("Lp"), d.gap, d.least_gap, r_path, lay.inside)
     set_flow(view, p_hi, p_lo)
     for hi, lo in view.sizes:
         for num in (hi, lo) if lo is not hi else (hi,):
@@ -210,9 +217,6 @@ def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
     hi.drives = hi.tiers if d.family == _WASHDOWN else 1.0
     each = max((hi.shaft, hi.shaft_bu), key=abs) / hi.drives
     hi.shaft_each = each
-    share = 1.0 / hi.drives
-    back = 0.0 if hi.drives > 1.0 else hi.qb * G
-    hi.hold = runaway_pull(hi.q_bu * G, back, hi.th, d.belt_friction, hi.s * share, hi.le * share)
     hi.motor_needed = motor_needed(each, d)
 
 
@@ -320,9 +324,16 @@ def _family(name: str) -> Family:
     )  # fmt: skip
 
 
+def _holding_pull(hi: Num, d: Limits) -> float:
+    """Pull with which the load at one drive would start by itself when power is lost [N]."""
+    back = 0.0 if hi.drives > 1.0 else hi.qb * G
+    return runaway_pull(hi.q_bu * G, back, hi.th, d.belt_friction, hi.s / hi.drives, hi.le / hi.drives)
+
+
 def _figures(view: View, lay: Helix, d: Limits) -> dict[str, float]:
     hi = view.sizes[0][0]
     return {
+        "holding_pull": max(_holding_pull(one, d) for one, _ in view.sizes),
         "turns": lay.turns, "rise_per_turn": hi.P, "path_diameter": hi.D, "belt_width": lay.belt,
         "outside_diameter": 2.0 * (lay.inside + lay.belt), "slope": hi.th * 180.0 / pi,
         "largest_tilt": hi.th * 180.0 / pi,

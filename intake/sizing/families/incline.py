@@ -56,7 +56,7 @@ class Runs(NamedTuple):
 
 def belt_for(view: View, d: Limits) -> float:
     """The narrowest belt of the range that takes the product with its clearance; the widest when none does [m]."""
-    return _belt_over(max(hi.W for hi, _ in view.sizes), d)
+    return _belt_over(view.most("W"), d)
 
 
 def _belt_over(product_width: float, d: Limits) -> float:
@@ -102,6 +102,7 @@ def straight_pull(
     hi.q = hi.qb + hi.m / lo.p
     hi.q_bu = hi.qb + hi.m / lo.L if backs_up(view) else hi.q
     hi.press, hi.press_bu = pressed if pressed is not None else (0.0, 0.0)
+    hi.press_bu = hi.press_bu if backs_up(view) else hi.press
 
     def run(q: float, press: float, climbs: bool) -> Drive:
         return belt_drive(
@@ -119,7 +120,13 @@ def straight_pull(
     hi.shaft, hi.shaft_bu = drive.shaft * runs, backed.shaft * runs
     hi.shaft_each = max((drive.shaft, backed.shaft), key=abs)
     hi.motor_needed = motor_needed(hi.shaft_each, d)
-    hi.hold = runaway_pull(hi.q_bu * G, hi.qb * G, hi.th, d.belt_friction, hi.s, hi.le)
+
+
+def holding_pull(view: View, d: Limits) -> float:
+    """Pull with which one run would start by itself when power is lost [N]."""
+    return max(
+        runaway_pull(hi.q_bu * G, hi.qb * G, hi.th, d.belt_friction, hi.s, hi.le) for hi, _ in view.sizes
+    )  # fmt: skip
 
 
 def pull_formulas() -> tuple[str, str]:
@@ -175,8 +182,8 @@ def _layouts(lanes: int) -> Callable[[View, Limits, Counter[str]], Iterator[Runs
 
 def _fill(view: View, lay: Runs, d: Limits) -> None:
     factor = d.curve_radius_per_product_width
-    inside = factor * max(hi.Wp for hi, _ in view.sizes)
-    inside_lo = factor * max(lo.Wp for _, lo in view.sizes)
+    inside = factor * view.most("Wp")
+    inside_lo = factor * view.most_low("Wp")
     swept = [width_in_curve(inside, hi.W, hi.L) if lay.lanes > 1 else hi.W for hi, _ in view.sizes]
     belt = _belt_over(max(swept), d)
     runs = lay.lanes * lay.series
@@ -186,11 +193,11 @@ def _fill(view: View, lay: Runs, d: Limits) -> None:
     else:
         # The tighter the curve, the more the gaps close on its inside: a narrow product is the worse case here.
         tight = inside_lo + belt / 2.0
-        p_hi = max(pitch_curved(hi.Lp, d.gap, d.gap / 2, tight, inside_lo) for hi, _ in view.sizes)
-        p_lo = max(pitch_curved(lo.Lp, d.gap, d.gap / 2, r_path, inside) for _, lo in view.sizes)
+        p_hi = pitch_curved(view.most("Lp"), d.gap, d.gap / 2, tight, inside_lo)
+        p_lo = pitch_curved(view.most_low("Lp"), d.gap, d.gap / 2, r_path, inside)
         set_flow(view, p_hi, p_lo)
-    end = max(d.level_end, max(hi.L for hi, _ in view.sizes))
-    end_lo = max(d.level_end, max(lo.Lp for _, lo in view.sizes))
+    end = max(d.level_end, view.most("L"))
+    end_lo = max(d.level_end, view.most_low("Lp"))
     curves = (lay.lanes - 1) * pi * r_path
     for hi, lo in view.sizes:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
@@ -229,6 +236,7 @@ def _figures(view: View, lay: Runs, d: Limits) -> dict[str, float]:
     slope = lay.slope * 180.0 / pi
     return {
         "slope": slope, "largest_tilt": slope, "belt_width": hi.Wb, "run_length": hi.run, "runs": hi.runs,
+        "holding_pull": holding_pull(view, d),
     }  # fmt: skip
 
 

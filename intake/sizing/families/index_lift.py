@@ -36,14 +36,14 @@ class Carriers(NamedTuple):
 
 
 def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Carriers]:
-    need = max(hi.H for hi, _ in view.sizes) + d.carrier_structure
+    need = view.most("H") + d.carrier_structure
     steps = ceil((need - d.carrier_pitch_least) / d.carrier_pitch_step - 1e-9)
     yield Carriers(d.carrier_pitch_least + max(0, steps) * d.carrier_pitch_step)
 
 
 def _fill(view: View, lay: Carriers, d: Limits) -> None:
-    stroke = max(hi.W for hi, _ in view.sizes) + d.push_stroke_beyond
-    longest = max(hi.W for hi, _ in view.sizes)
+    stroke = view.most("W") + d.push_stroke_beyond
+    longest = view.most("W")
     travel = trapezoid_time(lay.pitch, d.speed_most, d.accel, d.accel)
     push = max(d.push_time_least, d.push_time_per_m * stroke)
     cycle = max(travel + max(d.load_time, push + d.push_settle), 1.0 / d.rate_most)
@@ -66,7 +66,6 @@ def _drive(hi: Num, lo: Num, d: Limits) -> None:
     load = hi.aboard * hi.m
     own = d.chain_mass_per_m * hi.rise + d.carrier_mass * hi.aboard
     hi.load, hi.own = load, own
-    hi.hold = hi.load * G * (1.0 - d.guide_share)
     hi.pull = hi.pull_bu = d.take_up_tension + (load + own) * (G + d.accel) + d.guide_share * load * G
     lo.allow = hi.allow = d.allowed_pull
     lift = load * G * (1.0 + d.guide_share)
@@ -108,6 +107,7 @@ def _figures(view: View, lay: Carriers, d: Limits) -> dict[str, float]:
     stroke = hi.stroke
     air = free_air_per_cycle(bore, ISO_15552_RODS.get(bore, 0.0), stroke, lo.pair) if bore < 1.0 else float("nan")
     return {
+        "holding_pull": max(one.load for one, _ in view.sizes) * G * (1.0 - d.guide_share),
         "slope": 0.0, "largest_tilt": 0.0, "cycle_time": hi.cycle, "travel_time": hi.Tm, "loads_per_trip": 1.0,
         "push_force": max(num.Fp for num, _ in view.sizes), "cylinder_bore": bore, "cylinder_stroke": stroke,
         "air_use": air * hi.R * 60.0, "carrier_pitch": lay.pitch, "carriers": hi.carriers, "products_on": hi.aboard,

@@ -12,12 +12,12 @@ LIGHT_WASH = ("dry", "wipe", "low_pressure")
 def cage(view: View, d: Limits) -> None:
     """Write the floor of a lift: the product and what stands beside it, and what goes in one piece."""
     length = (
-        max(hi.L for hi, _ in view.sizes) + d.floor_beside_length,
-        max(lo.L for _, lo in view.sizes) + d.floor_beside_length,
+        view.most("L") + d.floor_beside_length,
+        view.most_low("L") + d.floor_beside_length,
     )
     width = (
-        max(hi.W for hi, _ in view.sizes) + d.floor_beside_width,
-        max(lo.W for _, lo in view.sizes) + d.floor_beside_width,
+        view.most("W") + d.floor_beside_width,
+        view.most_low("W") + d.floor_beside_width,
     )
     for hi, lo in view.sizes:
         set_envelope(hi, lo, d, length, width)

@@ -35,8 +35,8 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Platform]
 
 
 def _fill(view: View, lay: Platform, d: Limits) -> None:
-    longest_hi, longest_lo = max(hi.L for hi, _ in view.sizes), max(lo.L for _, lo in view.sizes)
-    widest = max(hi.W for hi, _ in view.sizes)
+    longest_hi, longest_lo = view.most("L"), view.most_low("L")
+    widest = view.most("W")
     lowers = all(word == "down" for word in view.options["direction"])
     for hi, lo in view.sizes:
         for num, longest in ((hi, longest_hi), (lo, longest_lo)) if lo is not hi else ((hi, longest_hi),):
@@ -49,7 +49,6 @@ def _fill(view: View, lay: Platform, d: Limits) -> None:
         hi.platform = d.platform_mass_per_area * longest_hi * widest
         hi.balance = hi.platform + d.counterweight_share * hi.m
         unbalanced = hi.m + hi.platform - hi.balance
-        hi.hold = max(abs(unbalanced), abs(hi.platform - hi.balance)) * G * (1.0 - d.guide_share)
         hi.pull = (hi.m + hi.platform) * (G + d.accel) * (1.0 + d.guide_share)
         for num in both(hi, lo):
             num.allow = d.allowed_pull
@@ -78,7 +77,10 @@ _PULL = Row(
 
 def _figures(view: View, lay: Platform, d: Limits) -> dict[str, float]:
     hi = view.sizes[0][0]
+    # Loaded it would fall, empty its counterweight would lift it.
+    apart = max(max(one.m + one.platform - one.balance, one.balance - one.platform) for one, _ in view.sizes)
     return {
+        "holding_pull": apart * G * (1.0 - d.guide_share),
         "slope": 0.0, "largest_tilt": 0.0, "cycle_time": hi.cycle, "travel_time": hi.Tm,
         "loads_per_trip": float(lay.loads),
         "products_on": float(lay.loads), "transit_time": hi.Tm + hi.Tl,

@@ -50,11 +50,11 @@ def _c_path(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Path]:
 
 def _fill(view: View, lay: Path, d: Limits) -> None:
     flow(view, d.gap)
-    widest_hi = max(hi.W for hi, _ in view.sizes)
-    widest_lo = max(lo.W for _, lo in view.sizes)
+    widest_hi = view.most("W")
+    widest_lo = view.most_low("W")
     narrowest = min(lo.W for _, lo in view.sizes)
-    length_hi = _floor_length(lay, max(hi.L for hi, _ in view.sizes), max(hi.H for hi, _ in view.sizes), d)
-    length_lo = _floor_length(lay, max(lo.L for _, lo in view.sizes), max(lo.H for _, lo in view.sizes), d)
+    length_hi = _floor_length(lay, view.most("L"), view.most("H"), d)
+    length_lo = _floor_length(lay, view.most_low("L"), view.most_low("H"), d)
     for hi, lo in view.sizes:
         for num, widest in ((hi, widest_hi), (lo, widest_lo)) if lo is not hi else ((hi, widest_hi),):
             num.th, num.tilt_used = 0.0, pi if lay.turned_over else pi / 2.0
@@ -100,8 +100,6 @@ def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
     hi.Tb, hi.pull_bu, hi.shaft_bu = backed.start, backed.greatest, backed.shaft
     hi.shaft_each = max((hi.shaft, hi.shaft_bu), key=abs) / _SIDES
     hi.motor_needed = motor_needed(hi.shaft_each, d)
-    # Each loop: half of the product weight, less the track friction under the grips.
-    hi.hold = max(0.0, hi.w_bu * G / _SIDES * hi.rise - d.track_friction * hi.nl_bu * hi.path)
 
 
 def _loop(hi: Num, press: float, mass: float, d: Limits, climbs: bool) -> Drive:
@@ -227,9 +225,15 @@ _MAY_TURN_OVER = Gate(
 )
 
 
+def _holding_pull(hi: Num, d: Limits) -> float:
+    """Pull at one loop when power is lost: half of the products' weight, less the friction under the grips [N]."""
+    return float(max(0.0, hi.w_bu * G / _SIDES * hi.rise - d.track_friction * hi.nl_bu * hi.path))
+
+
 def _figures(view: View, lay: Path, d: Limits) -> dict[str, float]:
     hi = view.sizes[0][0]
     return {
+        "holding_pull": max(_holding_pull(one, d) for one, _ in view.sizes),
         "slope": 0.0, "largest_tilt": 180.0 if lay.turned_over else 90.0,
         "grip_force": max(num.N for num, _ in view.sizes), "opening_least": hi.open_least, "opening_most": hi.open_most,
         "discharge_turn": 180.0 if lay.turned_over else 0.0, "turned_over": 1.0 if lay.turned_over else 0.0,
