@@ -1,7 +1,10 @@
 """Where a condition stops holding: bracketed roots of a margin, reported on the side that still holds."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from math import isfinite
+
+Rooms = Callable[[float], Sequence[float]]
+"""What each of several conditions leaves at a place, in a fixed order; 0 or more holds."""
 
 _RELATIVE = 1e-9
 _SMALLEST_FACTOR = 1e-3
@@ -13,62 +16,78 @@ _COARSE = 1.12
 _TO_A_MILLIONTH = 1e-6
 
 
-def largest_factor(margin: Callable[[float], float], smallest: float = _SMALLEST_FACTOR) -> float | None:
-    """The end of the connected range from 1 upwards in which a margin is 0 or more, rounded inward; below 1 if 1 fails.
+def largest_factor(rooms: Rooms, smallest: float = _SMALLEST_FACTOR) -> float | None:
+    """The end of the connected range from 1 upwards in which no room is below 0, rounded inward; below 1 if 1 fails.
 
     Args:
-        margin: of a factor on the figure looked at; 0 or more holds. It may have steps.
+        rooms: what each of several conditions leaves at a factor on the figure looked at; 0 or more holds.
         smallest: factor below which nobody looks.
 
     Returns: the factor; None when nothing down to the smallest holds.
     """
-    at_one = margin(1.0)
-    if at_one >= 0.0:
+    at_one = rooms(1.0)
+    if _hold(at_one):
         good, room, bad = 1.0, at_one, 2.0
-        while (short := margin(bad)) >= 0.0:
+        while _hold(short := rooms(bad)):
             good, room, bad = bad, short, bad * 2.0
             if bad > _LARGEST_FACTOR:
                 return good
     else:
         bad, short, good = 1.0, at_one, 0.5
-        while good >= smallest and (room := margin(good)) < 0.0:
+        while good >= smallest and not _hold(room := rooms(good)):
             bad, short, good = good, room, good / 2.0
         if good < smallest:
             return None
-    last = last_holding(margin, good, room, bad, short)
+    last = last_holding(rooms, good, room, bad, short)
     # Checks grant a billionth for rounding; a capacity does not use it up.
     return max(1.0, last * (1.0 - 2.0 * _RELATIVE)) if last >= 1.0 else last * (1.0 - 2.0 * _RELATIVE)
 
 
-def last_holding(margin: Callable[[float], float], good: float, room: float, bad: float, short: float) -> float:
-    """The last place, between one that holds and one that does not, where a margin still holds.
+def last_holding(rooms: Rooms, good: float, room: Sequence[float], bad: float, short: Sequence[float]) -> float:
+    """The last place, between one that holds and one that does not, where no room is below 0.
 
-    Regula falsi with the Illinois rule (halve the weight of an end that stays twice), every third step a bisection,
-    so that a step in the margin costs little more than bisection alone.
+    Regula falsi on the conditions that fail at the far end (the first of them to fail sets the next place to look),
+    with the Illinois rule (halve the weight of an end that stays twice) and every third step a bisection, so that a
+    step in a condition costs little more than bisection alone.
 
     Args:
-        margin: 0 or more holds. good, bad: places that hold and do not, in either order. room, short: margins there.
+        rooms: see `largest_factor`. good, bad: places that hold and do not, in either order. room, short: rooms there.
 
     Returns: a place that holds, a billionth of it from one that does not.
     """
-    stayed = 0
+    stayed, weight_good, weight_bad = 0, 1.0, 1.0
     for turn in range(_MOST_TURNS):
         near = 0.5 * _RELATIVE * abs(good)
         if abs(bad - good) <= 2.0 * near:
             break
-        at = 0.5 * (good + bad)
-        if turn % 3 != 2 and isfinite(room - short):
-            at = good + (bad - good) * (room / (room - short))
+        share = 0.5 if turn % 3 == 2 else _first_to_fail(room, short, weight_good, weight_bad)
         low, high = min(good, bad), max(good, bad)
+        at = good + (bad - good) * share
         at = min(max(at, low + near), high - near)  # a hair off the ends: else one of them would never move
-        found = margin(at)
-        if found >= 0.0:
+        found = rooms(at)
+        if _hold(found):
             good, room = at, found
-            short, stayed = (short * 0.5, 1) if stayed == 1 else (short, 1)
+            weight_good, weight_bad = 1.0, weight_bad * 0.5 if stayed == 1 else weight_bad
+            stayed = 1
         else:
             bad, short = at, found
-            room, stayed = (room * 0.5, -1) if stayed == -1 else (room, -1)
+            weight_bad, weight_good = 1.0, weight_good * 0.5 if stayed == -1 else weight_good
+            stayed = -1
     return good
+
+
+def _hold(rooms: Sequence[float]) -> bool:
+    return min(rooms) >= 0.0
+
+
+def _first_to_fail(room: Sequence[float], short: Sequence[float], weight_good: float, weight_bad: float) -> float:
+    """How far from the good end to the bad one a straight line first crosses 0; half-way where none can be drawn."""
+    crossings = [
+        weight_good * here / (weight_good * here - weight_bad * there)
+        for here, there in zip(room, short, strict=True)
+        if there < 0.0 and isfinite(here - there)
+    ]
+    return min(crossings, default=0.5)
 
 
 def scan(holds: Callable[[float], bool], start: float, least: float, most: float) -> float | None:

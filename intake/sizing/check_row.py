@@ -1,6 +1,6 @@
 """What a check is before it meets a job: one body, run bare in the quick pass and wrapped into a record on demand."""
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 from math import inf
@@ -66,7 +66,12 @@ class Row:
 
     def passes(self, view: View, d: Limits) -> bool:
         """True when it holds for every size described. Nothing holds that leans on a missing fact."""
-        return walk(Rows((self,)), view, d)[0] == 1
+        if self.applies is not None and not self.applies(view.sizes[0][0]):
+            return True
+        if view.missing and not view.missing.isdisjoint(self.reads):
+            return False
+        sizes = view.sizes if self.each_size else view.sizes[:1]
+        return all(self.holds(hi, lo, d) for hi, lo in sizes)
 
     @cached_property
     def symbols(self) -> tuple[str, ...]:
@@ -135,25 +140,23 @@ def _walk_with_care(rows: Rows, view: View, d: Limits) -> tuple[int, float]:
     return len(rows), tightest
 
 
-def least_room(rows: Sequence[Row], view: View, d: Limits) -> float:
-    """The least room that any row leaves, as a share of its limit: 0 or more where all hold, as `walk` sees it."""
+def rooms(rows: Rows, view: View, d: Limits) -> list[float]:
+    """The room that each row leaves, below 0 where `walk` would stop. A row without such a matter leaves it all."""
     sizes = view.sizes
-    least = inf
-    for row in rows:
-        if row.applies is not None and not row.applies(sizes[0][0]):
-            continue
-        for hi, lo in sizes if row.each_size else sizes[:1]:
-            value, limit = row.body(hi, lo, d)
-            room = limit - value if row.at_most else value - limit
-            if room == inf:
-                continue
-            if not room >= 0.0:  # also a figure that is not a number
-                room = 0.0 if room >= -_ROUNDING * abs(limit) else room
-            if limit:
-                room /= abs(limit)
-            if not room >= least:
-                least = room if room == room else -inf
-    return least
+    hi, lo = sizes[0]
+    found: list[float] = []
+    for row, (body, at_most, _, applies) in zip(rows, rows.steps, strict=True):
+        least = inf
+        if applies is None or applies(hi):
+            for pair in sizes if row.each_size else ((hi, lo),):
+                value, limit = body(*pair, d)
+                room = limit - value if at_most else value - limit
+                if not room >= 0.0:  # also a figure that is not a number
+                    room = 0.0 if _as_good_as(value, limit, at_most) else room if room == room else -inf
+                if room < least:
+                    least = room
+        found.append(least)
+    return found
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

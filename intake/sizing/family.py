@@ -79,6 +79,11 @@ class Family:
         """The same, floor, ceiling and doors left out."""
         return Blocking(*(Rows(row for row in rows if not row.is_room) for rows in self.blocking))
 
+    @cached_property
+    def limiting(self) -> Rows:
+        """Every row that can put the family out but for floor, ceiling and doors: what limits rate and rise."""
+        return Rows(row for rows in self.blocking_without_room for row in rows)
+
     @property
     def _stages(self) -> tuple[tuple[Row, ...], ...]:
         return (self.before, self.rows, self.load_rows)

@@ -8,7 +8,7 @@ from math import ceil, isfinite
 from typing import Any
 
 from intake.sizing.bracket import largest_factor
-from intake.sizing.check_row import least_room
+from intake.sizing.check_row import rooms
 from intake.sizing.drives import motor_series, standard_motor
 from intake.sizing.engine import feed
 from intake.sizing.family import Family, Layout
@@ -160,14 +160,14 @@ def _capacities(job: Job, family: Family, layout: Layout, d: Limits, turned: boo
     feed(seen, turned)
     rate, rise = seen.sizes[0][0].R, seen.sizes[0][0].rise
 
-    def at_rate(factor: float) -> float:
-        return _margin(family, layout, seen, d, "R", rate * factor)
+    def at_rate(factor: float) -> list[float]:
+        return _rooms(family, layout, seen, d, "R", rate * factor)
 
-    def at_rise(factor: float) -> float:
-        return _margin(family, stretched(layout, factor), seen, d, "rise", rise * factor)
+    def at_rise(factor: float) -> list[float]:
+        return _rooms(family, stretched(layout, factor), seen, d, "rise", rise * factor)
 
     # What fails at a thousandth of the rate fails at any: less flow never hurts.
-    fastest = largest_factor(at_rate) if at_rate(1.0) >= 0.0 or at_rate(1e-3) >= 0.0 else None
+    fastest = largest_factor(at_rate) if min(at_rate(1.0)) >= 0.0 or min(at_rate(1e-3)) >= 0.0 else None
     _set(seen, "R", rate)
     highest = largest_factor(at_rise, smallest=d.least_rise / rise if rise > 0.0 else 1.0)
     return {
@@ -191,8 +191,8 @@ def _set(seen: View, name: str, value: float) -> None:
         setattr(lo, name, value)
 
 
-def _margin(family: Family, layout: Any, seen: View, d: Limits, name: str, value: float) -> float:
-    """The least room of any check but room when one figure is set, as a share of its limit; below 0 fails."""
+def _rooms(family: Family, layout: Any, seen: View, d: Limits, name: str, value: float) -> list[float]:
+    """The room that each check but those on floor, ceiling and doors leaves when one figure is set."""
     _set(seen, name, value)
     family.fill_all(seen, layout, d)
-    return least_room([row for rows in family.blocking_without_room for row in rows], seen, d)
+    return rooms(family.limiting, seen, d)

@@ -121,8 +121,9 @@ def _row(job: Job, row: Row, views: Views, d: Limits) -> Check:
     hi, lo = typical.sizes[index]
     value, limit = row.body(hi, lo, d)
     unknown = [name for name in row.reads if _missing(job, name, index)]
-    ever = row.passes(best, d) or row.passes(typical, d) or row.passes(views[LIKELY], d)
-    always = worst is not None and row.passes(worst, d) and row.passes(typical, d)
+    at_design, at_best_plausible = row.passes(typical, d), row.passes(views[LIKELY], d)
+    ever = at_design or at_best_plausible or row.passes(best, d)
+    always = worst is not None and at_design and row.passes(worst, d)
     passes = True if always else None if ever else False
     return Check(
         id=row.id,
@@ -137,7 +138,7 @@ def _row(job: Job, row: Row, views: Views, d: Limits) -> Check:
         depends_on=() if passes is not None else _asks(job, row, views, d),
         source=_source(job, row, index),
         size=index + 1 if row.each_size and len(job.sizes) > 1 else None,
-        likely_fails=not row.passes(views[LIKELY], d),
+        likely_fails=not at_best_plausible,
         warns=row.warns,
     )
 

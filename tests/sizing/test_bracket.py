@@ -20,7 +20,7 @@ MARGINS = {
 def test_the_last_that_holds_is_the_root_that_scipy_finds(name: str) -> None:
     margin = MARGINS[name]
     root = brentq(margin, 1.0, 8.0, xtol=1e-13, rtol=1e-14)
-    found = last_holding(margin, 1.0, margin(1.0), 8.0, margin(8.0))
+    found = last_holding(lambda x: [margin(x)], 1.0, [margin(1.0)], 8.0, [margin(8.0)])
     assert margin(found) >= 0.0
     assert found == pytest.approx(root, rel=2e-9)
 
@@ -28,7 +28,7 @@ def test_the_last_that_holds_is_the_root_that_scipy_finds(name: str) -> None:
 @pytest.mark.parametrize("name", MARGINS)
 def test_the_largest_factor_is_rounded_inward(name: str) -> None:
     margin = MARGINS[name]
-    found = largest_factor(margin)
+    found = largest_factor(lambda x: [margin(x)])
     assert found is not None
     root = brentq(margin, 1.0, 8.0, xtol=1e-13, rtol=1e-14)
     assert root * (1.0 - 5e-9) < found <= nextafter(root, 0.0)
@@ -41,30 +41,42 @@ def test_few_looks_are_enough_where_the_margin_is_smooth() -> None:
         looks.append(x)
         return 40.0 - exp(1.1 * x)
 
-    last_holding(margin, 1.0, margin(1.0), 8.0, margin(8.0))
+    last_holding(lambda x: [margin(x)], 1.0, [margin(1.0)], 8.0, [margin(8.0)])
     assert len(looks) < 20  # bisection alone takes 33 to come as near
+
+
+def test_a_condition_that_just_holds_throughout_does_not_slow_the_search() -> None:
+    looks: list[float] = []
+
+    def rooms(x: float) -> list[float]:
+        looks.append(x)
+        return [0.0, 40.0 - exp(1.1 * x), 5.0, 9.0 - x]
+
+    found = last_holding(rooms, 1.0, rooms(1.0), 16.0, rooms(16.0))
+    assert found == pytest.approx(brentq(lambda x: 40.0 - exp(1.1 * x), 1.0, 8.0, xtol=1e-13), rel=2e-9)
+    assert len(looks) < 25
 
 
 def test_a_step_in_the_margin_is_found_where_it_is() -> None:
     def margin(x: float) -> float:
         return 1.0 if x < 2.75 else -5.0
 
-    found = last_holding(margin, 1.0, 1.0, 8.0, -5.0)
+    found = last_holding(lambda x: [margin(x)], 1.0, [1.0], 8.0, [-5.0])
     assert found < 2.75
     assert found == pytest.approx(2.75, rel=2e-9)
 
 
 def test_a_factor_below_one_is_found_where_today_does_not_hold() -> None:
-    found = largest_factor(lambda x: 0.3 - x)
+    found = largest_factor(lambda x: [0.3 - x])
     assert found == pytest.approx(0.3, rel=1e-8)
     assert found is not None
     assert found <= 0.3
-    assert largest_factor(lambda x: -1.0) is None
-    assert largest_factor(lambda x: 0.3 - x, smallest=0.5) is None
+    assert largest_factor(lambda x: [-1.0]) is None
+    assert largest_factor(lambda x: [0.3 - x], smallest=0.5) is None
 
 
 def test_a_margin_without_end_is_as_good_as_one() -> None:
-    assert last_holding(lambda x: inf if x < 3.0 else -inf, 1.0, inf, 8.0, -inf) == pytest.approx(3.0, rel=2e-9)
+    assert last_holding(lambda x: [inf if x < 3.0 else -inf], 1.0, [inf], 8.0, [-inf]) == pytest.approx(3.0, rel=2e-9)
 
 
 def test_a_scan_ends_at_a_gap_and_steps_over_less_than_a_hundredth() -> None:
