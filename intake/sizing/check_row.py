@@ -3,9 +3,9 @@
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
+from itertools import product
 from math import inf
 from re import findall
-from typing import Any
 
 from intake.sizing.job import Num, View
 from intake.sizing.range_data import Limits
@@ -173,15 +173,11 @@ class Gate:
         """In the best case one way of saying is enough; in the worst every plausible one has to do."""
         if view.missing and not view.missing.isdisjoint(self.reads):
             return False
+        options = view.options
         if len(self.reads) == 1:
-            words = view.options[self.reads[0]]
+            words = options[self.reads[0]]
+            if len(words) == 1:
+                return self.accept(words[0])
             return all(map(self.accept, words)) if view.every else any(map(self.accept, words))
-        outcomes = [self.accept(*words) for words in _product([view.options[name] for name in self.reads])]
+        outcomes = (self.accept(*words) for words in product(*(options[name] for name in self.reads)))
         return all(outcomes) if view.every else any(outcomes)
-
-
-def _product(pools: list[tuple[Any, ...]]) -> list[tuple[Any, ...]]:
-    out: list[tuple[Any, ...]] = [()]
-    for pool in pools:
-        out = [(*head, word) for head in out for word in pool]
-    return out

@@ -7,7 +7,7 @@ from typing import NamedTuple
 from intake.sizing.check_row import Row
 from intake.sizing.job import Num, View
 from intake.sizing.physics.power import IEC_KW, NEMA_HP, motor_power_needed, next_motor
-from intake.sizing.physics.tension import Strand, loop_tensions
+from intake.sizing.physics.tension import loop_tensions
 from intake.sizing.range_data import Limits
 from intake.sizing.unknowns import BEST, LIKELY
 
@@ -70,10 +70,10 @@ def belt_drive(
     sign = 1.0 if climbs else -1.0
     drag, lift = friction * cos(slope), sin(slope)
     strands = (
-        Strand(back * friction, 0.0, level),
-        Strand(back * (drag - sign * lift), 0.0, length),
-        Strand(load * (drag + sign * lift) + press, guide, length),
-        Strand(load * friction, 0.0, level),
+        (back * friction, 0.0, level),
+        (back * (drag - sign * lift), 0.0, length),
+        (load * (drag + sign * lift) + press, guide, length),
+        (load * friction, 0.0, level),
     )
     loop = loop_tensions(strands, 3, least)
     return Drive(loop.slack, loop.greatest, (loop.tight - loop.slack) * speed, sign)
@@ -94,16 +94,19 @@ PULL_HELIX = f"max(Ts, Ts + qb*g*mus*le, {_FOOT}, {_HEAD}, {_HEAD} + {{q}}*g*mus
 
 def derating(hi: Num, lo: Num, d: Limits) -> None:
     """Write the share of the rated pull that is allowed here: temperature, speed, hours."""
-    for num, other in ((lo, hi), (hi, lo)) if lo is not hi else ((hi, hi),):
-        num.derate = derated(other.troom, other.v, other.hours, d)
+    lo.derate = derated(hi.troom, hi.v, hi.hours, d)
+    if lo is not hi:
+        hi.derate = derated(lo.troom, lo.v, lo.hours, d)
 
 
 def derated(room: float, speed: float, hours: float, d: Limits) -> float:
     """Share of the rated pull that a belt or chain may carry in a room [K], at a speed [m/s], for hours a day."""
-    warm = 1.0 - max(0.0, room - d.temperature_derating_from) * d.temperature_derating_per_k
-    fast = 1.0 - max(0.0, speed - d.speed_derating_from) * d.speed_derating_per_m_s
-    service = d.service_factor_long if hours > d.service_hours_full else 1.0
-    return float(max(_LEAST_SHARE, warm) * max(_LEAST_SHARE, fast) / service)
+    share = 1.0
+    if room > d.temperature_derating_from:
+        share = max(_LEAST_SHARE, 1.0 - (room - d.temperature_derating_from) * d.temperature_derating_per_k)
+    if speed > d.speed_derating_from:
+        share *= max(_LEAST_SHARE, 1.0 - (speed - d.speed_derating_from) * d.speed_derating_per_m_s)
+    return float(share / d.service_factor_long) if hours > d.service_hours_full else share
 
 
 def backs_up(view: View) -> bool:

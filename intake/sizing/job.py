@@ -1,7 +1,7 @@
 """The job: a spec resolved for the physics. Every figure SI, every open one with its corners."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import TYPE_CHECKING, NamedTuple
 
@@ -86,6 +86,11 @@ class View:
     swap: bool = False
     turned: bool = False
     quick: bool = False
+    every: bool = field(init=False)
+    """True where every option has to pass, not just one of them."""
+
+    def __post_init__(self) -> None:
+        self.every = self.mode == WORST
 
     def most(self, name: str) -> float:
         """The greatest of a figure over all sizes, where high is worse."""
@@ -96,11 +101,6 @@ class View:
         """The greatest of a figure over all sizes, where low is worse."""
         sizes = self.sizes
         return float(max(getattr(lo, name) for _, lo in sizes) if len(sizes) > 1 else getattr(sizes[0][1], name))
-
-    @property
-    def every(self) -> bool:
-        """True where every option has to pass, not just one of them."""
-        return self.mode == WORST
 
 
 def view(job: Job, mode: int) -> View:

@@ -72,6 +72,7 @@ class RangeData:
     families: Mapping[str, Limits]
     common: Limits
     weights: Mapping[str, float]
+    weights_together: float
     penalty: Mapping[str, float]
     simplicity: Mapping[str, float]
     scale: Mapping[str, float]
@@ -109,6 +110,7 @@ def _load(folder: Path) -> RangeData:
         families=families,
         common=Limits(COMMON, common, {}, common_bases),
         weights=_floats(scoring["weights"]),
+        weights_together=sum(_floats(scoring["weights"]).values()),
         penalty=_floats(scoring["penalty"]),
         simplicity=_floats(scoring["simplicity"]),
         scale=_floats(scoring["scale"]),

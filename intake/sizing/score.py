@@ -22,7 +22,8 @@ def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData)
     """
     hi, lo = view.sizes[0]
     name = family.name
-    words = {key: options[0] for key, options in view.options.items() if options}
+    options = view.options
+    words = {key: options[key][0] for key in WORDS_SCORED}
     offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else data.scale["floor_when_unknown_m2"]
     share = hi.fl * hi.fw / max(offered, 1e-6)
     return {
@@ -107,8 +108,13 @@ def _tests(name: str, words: Mapping[str, object], tall: bool) -> float:
 
 def total(found: Mapping[str, float], data: RangeData) -> float:
     """The weighted mean of the reasons, 0 to 1."""
-    weight = sum(data.weights.values())
-    return sum(data.weights[name] * min(1.0, max(0.0, value)) for name, value in found.items()) / weight
+    weights, score = data.weights, 0.0
+    for name, value in found.items():
+        if value >= 1.0:
+            score += weights[name]
+        elif value > 0.0:
+            score += weights[name] * value
+    return score / data.weights_together
 
 
 def penalty(open_facts: int, likely_out: bool, data: RangeData) -> float:

@@ -177,9 +177,8 @@ def set_envelope(
     hi: Num, lo: Num, d: Limits, floor_length: tuple[float, float], floor_width: tuple[float, float]
 ) -> None:
     """Write floor, heights and the smallest two sizes of the whole machine into the figures of one size."""
-    hi.fl, lo.fl = floor_length
-    hi.fw, lo.fw = floor_width
-    hi.top, lo.top = hi.ztop + hi.H + d.overhead, lo.ztop + lo.H + d.overhead
-    hi.under, lo.under = hi.ztop - d.structure_below, lo.ztop - d.structure_below
-    for num in (hi, lo) if lo is not hi else (hi,):
+    corners = ((hi, 0), (lo, 1)) if lo is not hi else ((hi, 0),)
+    for num, end in corners:
+        num.fl, num.fw = floor_length[end], floor_width[end]
+        num.top, num.under = num.ztop + num.H + d.overhead, num.ztop - d.structure_below
         num.piece_a, num.piece_b, _ = sorted((num.fl, num.fw, num.top))

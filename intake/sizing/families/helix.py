@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator
 from functools import cache
-from math import ceil, cos, floor, pi, tan
+from math import ceil, cos, floor, inf, pi, tan
 from typing import NamedTuple
 
 from intake.sizing.check_row import Row
@@ -65,25 +65,15 @@ class Frame(NamedTuple):
 
 
 @cache
-def _frames(
-    widths: tuple[float, ...], factor: float, least: float, most: float, step: float, coarse: bool
-) -> tuple[Frame, ...]:
-    """Every inside radius and belt width of the range, the smallest floor first; coarse: three radii a width."""
-    found = []
-    for index, width in enumerate(widths):
-        start = max(least, factor * width)
-        count = floor((most - start) / step + 1e-9)
-        steps = sorted({0, count // 3, count}) if coarse else range(count + 1)
-        found += [Frame(start + n * step, width, index) for n in steps]
-    return tuple(sorted(found, key=lambda frame: (frame.inside + frame.belt, frame.belt)))
-
-
 def frames_of(d: Limits, coarse: bool = False) -> tuple[Frame, ...]:
-    """The frames of a spiral's range, the smallest floor first; coarse: a few of them, for the quick pass."""
-    return _frames(
-        d.belt_widths, d.inside_radius_per_belt_width, d.least_inside_radius, d.largest_inside_radius,
-        d.inside_radius_step, coarse,
-    )  # fmt: skip
+    """The inside radii and belt widths of a range, the smallest floor first; coarse: three radii a width."""
+    found = []
+    for index, width in enumerate(d.belt_widths):
+        start = max(d.least_inside_radius, d.inside_radius_per_belt_width * width)
+        count = floor((d.largest_inside_radius - start) / d.inside_radius_step + 1e-9)
+        steps = sorted({0, count // 3, count}) if coarse else range(count + 1)
+        found += [Frame(start + n * d.inside_radius_step, width, index) for n in steps]
+    return tuple(sorted(found, key=lambda frame: (frame.inside + frame.belt, frame.belt)))
 
 
 def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
@@ -96,13 +86,17 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
     hi, lo = view.sizes[0]
     reach = min(lo.lx, lo.ly) / 2.0 - d.frame_margin + 1e-9
     tier = view.most("H") + d.tier_structure + d.tier_clearance
-    turns = _TurnsTo(view.options["turn"], max(1.0, lo.rise / tier))
-    radius = [_radius_for(view, belt - d.edge_clearance + 1e-9) for belt in d.belt_widths]
+    most_turns = min(max(1.0, lo.rise / tier), _MOST_TURNS) + 1e-9
+    parts = _parts(view.options["turn"])
+    radius: list[float | None] = [None] * len(d.belt_widths)
     fallback: Helix | None = None
-    laid = 0
+    laid = too_narrow = 0
     for place, (inside, belt, index) in enumerate(frames):
-        if inside < radius[index]:
-            stopped["width"] += 1
+        least_radius = radius[index]
+        if least_radius is None:
+            least_radius = radius[index] = _radius_for(view, belt - d.edge_clearance + 1e-9)
+        if inside < least_radius:
+            too_narrow += 1
             continue
         if fallback is None:
             least = hi.rise / (pi * (2 * inside + belt) * tan(d.slope_most))
@@ -116,15 +110,20 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
             stopped["speed"] += 1
             continue
         slope, by = _steepest(view, d, speed * speed / r_path)
-        options = turns.above(hi.rise / (pi * (2 * inside + belt) * tan(slope))) if slope > 0.0 else ()
+        least = hi.rise / (pi * (2 * inside + belt) * tan(slope)) if slope > 0.0 else inf
+        options = _turns(parts, least, most_turns)
         if not options:
-            stopped[by if slope <= 0.0 or turns.most <= 1.0 + 1e-9 else "tier_clearance"] += 1
+            stopped[by if slope <= 0.0 or most_turns < 1.1 else "tier_clearance"] += 1
             continue
         laid += 1
+        if too_narrow:
+            stopped["width"], too_narrow = too_narrow, 0
         for count, hand in options[: 1 if view.quick else _TRIES]:
             yield Helix(count, hand, inside, belt, index)
         if view.quick and laid >= _QUICK_FRAMES:
             break
+    if too_narrow:
+        stopped["width"] = too_narrow
     if fallback is None:  # not even the widest belt takes the product: let that be what stops it
         fallback = Helix(1.0, 1, *frames[-1])
     yield _with_heading(fallback, view.options["turn"])
@@ -149,26 +148,29 @@ def _steepest(view: View, d: Limits, lateral: float) -> tuple[float, str]:
     return found[0] + 1e-9, found[1]
 
 
-class _TurnsTo:
-    """Numbers of turns, up to a most, that give one of the headings by either hand."""
+@cache
+def _parts(headings: tuple[object, ...]) -> tuple[tuple[float, int], ...]:
+    """Parts of a turn that give one of the headings, with the hand: 1 clockwise seen from above, -1 the other way."""
+    parts: set[tuple[float, int]] = set()
+    for heading in headings:
+        degrees = float(heading)  # type: ignore[arg-type]  # headings are floats
+        parts |= {(degrees / 360.0, 1), ((360.0 - degrees) % 360.0 / 360.0, -1)}
+    return tuple(sorted(parts))
 
-    def __init__(self, headings: tuple[object, ...], most: float) -> None:
-        self.most = min(most, _MOST_TURNS) + 1e-9
-        parts: set[tuple[float, int]] = set()
-        for heading in headings:
-            degrees = float(heading)  # type: ignore[arg-type]  # headings are floats
-            parts |= {(degrees / 360.0, 1), ((360.0 - degrees) % 360.0 / 360.0, -1)}
-        self.parts = sorted(parts)
 
-    def above(self, least: float) -> list[tuple[float, int]]:
-        """Turns from `least` up, fewest first, with the hand."""
-        found: list[tuple[float, int]] = []
-        for part, hand in self.parts:
-            whole = max(0, ceil(least - part - 1e-9))
-            if whole + part <= 0.0:
-                whole += 1
-            found += [(n + part, hand) for n in range(whole, int(self.most - part + 1.0)) if n + part <= self.most]
-        return sorted(found)
+def _turns(parts: tuple[tuple[float, int], ...], least: float, most: float) -> list[tuple[float, int]]:
+    """Turns from `least` to `most` that end on one of the parts, fewest first, with the hand."""
+    found: list[tuple[float, int]] = []
+    if least <= most:
+        for part, hand in parts:
+            count = max(0, ceil(least - part - 1e-9)) + part
+            if count <= 0.0:
+                count += 1.0
+            while count <= most:
+                found.append((count, hand))
+                count += 1.0
+        found.sort()
+    return found
 
 
 def _with_heading(layout: Helix, headings: tuple[object, ...]) -> Helix:

@@ -11,7 +11,7 @@ from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.grip import bend_accel, grip_needed
-from intake.sizing.physics.tension import Strand, loop_tensions
+from intake.sizing.physics.tension import loop_tensions
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     CP,
@@ -110,12 +110,12 @@ def _loop(hi: Num, press: float, mass: float, d: Limits, climbs: bool) -> Drive:
     climb = d.track_friction * press + sign * (mass * G / _SIDES + chain)
     rub = d.bend_friction / d.bend_radius
     strands = (
-        Strand(-sign * chain, 0.0, hi.rise),
-        Strand(level, 0.0, hi.le),
-        Strand(climb, rub, hi.arc),
-        Strand(climb, 0.0, hi.climb),
-        Strand(climb, rub, hi.arc),
-        Strand(level, 0.0, hi.le),
+        (-sign * chain, 0.0, hi.rise),
+        (level, 0.0, hi.le),
+        (climb, rub, hi.arc),
+        (climb, 0.0, hi.climb),
+        (climb, rub, hi.arc),
+        (level, 0.0, hi.le),
     )
     loop = loop_tensions(strands, 5, d.take_up_tension)
     # On the arcs the lift is less than their length: what is counted too much there is within the bend's share.

@@ -86,14 +86,14 @@ def strand_start_for_end(end: float, rate_a: float, rate_b: float, length: float
     return _start(end, rate_a, rate_b, length)
 
 
-def loop_tensions(strands: Sequence[Strand], drive_after: int, least: float) -> LoopPull:
+def loop_tensions(strands: Sequence[tuple[float, float, float]], drive_after: int, least: float) -> LoopPull:
     """Tensions of a belt loop, followed once round from the drive to the drive.
 
     The tension with which the belt leaves the drive is the least one that keeps every node at `least` or above;
     a take-up has to see to it. Then every strand in turn, `strand_end` after `strand_end`.
 
     Args:
-        strands: the loop in the direction of travel, at least one.
+        strands: the loop in the direction of travel, at least one; each a Strand or its three figures.
         drive_after: index of the strand at whose end the drive stands, 0 <= drive_after < len(strands).
         least: tension that the belt must nowhere fall below [N], 0 or more.
 
@@ -116,7 +116,7 @@ def loop_tensions(strands: Sequence[Strand], drive_after: int, least: float) -> 
     for strand in reversed(from_drive):
         a, b, length = strand
         if not (-inf < a < inf and 0.0 <= b < inf and 0.0 <= length < inf):
-            raise ValueError(f"strands must be finite, b and length 0 or more, got {strand!r}")
+            raise ValueError(f"strands must be finite, b and length 0 or more, got {Strand(*strand)!r}")
         start = need - a * length if b == 0.0 else _start(need, a, b, length)
         need = start if start > least else least
         needs.append(need)
