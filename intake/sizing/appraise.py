@@ -9,7 +9,7 @@ from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.figures import Deferred, figures
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import Limits
-from intake.sizing.record import Views, checks
+from intake.sizing.record import Views, checks, mark_what_stops
 from intake.sizing.result import Check, FamilyResult, Figure, Verdict
 from intake.sizing.score import firmness, penalty, reasons, total
 from intake.sizing.sentences import Words
@@ -81,7 +81,9 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
         layout, variant = _any_layout(job, family, d, variant)
     views = Views(job, family, layout, trial.swapped, trial.turned)
     all_checks = checks(job, family, variant, layout, views, found.verdict == "out")
-    open_asks = _open(job, found, all_checks)
+    if found.verdict == "out":
+        all_checks = mark_what_stops(all_checks, trial.stopped_by)
+    open_asks = _open(job, family, found, all_checks)
     why = reasons(family, views[TYPICAL], firmness(family, views[TYPICAL], d), d, job.data) if layout else {}
     score = 0.0
     if found.verdict != "out" and why:
@@ -134,7 +136,7 @@ def _any_layout(job: Job, family: Family, d: Limits, variant: Variant | None) ->
     return None, variant or family.variants[0]
 
 
-def _open(job: Job, found: Standing, all_checks: tuple[Check, ...]) -> tuple[str, ...]:
+def _open(job: Job, family: Family, found: Standing, all_checks: tuple[Check, ...]) -> tuple[str, ...]:
     if found.verdict == "fits":
         return ()
     asks: list[str] = list(job.missing_basics)
@@ -150,5 +152,12 @@ def _open(job: Job, found: Standing, all_checks: tuple[Check, ...]) -> tuple[str
         asks.extend(
             ask for choice in job.choices.values() if choice.is_open for ask in choice.asks if ask == "rise.turn"
         )
-        asks.extend(ask for figures in job.sizes for var in figures.values() if var.is_open for ask in var.asks)
+        asks.extend(_open_figures(job, family))
     return tuple(dict.fromkeys(asks))
+
+
+def _open_figures(job: Job, family: Family) -> list[str]:
+    """What would settle the open figures that the family reads."""
+    read = {name for row in family.all_rows if not row.warns for name in row.reads} | {"L", "W", "H", "m", "R", "rise"}
+    named = [(name, var) for figures in job.sizes for name, var in figures.items()]
+    return [ask for name, var in named if name in read and var.is_open for ask in var.asks]

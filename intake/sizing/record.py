@@ -73,6 +73,16 @@ def checks(
     return tuple(found)
 
 
+def mark_what_stops(found: tuple[Check, ...], stopped_by: tuple[str, ...]) -> tuple[Check, ...]:
+    """The checks of a family that is out, though each by itself might pass: what stopped the best case fails."""
+    if any(check.passes is False and not check.warns for check in found):
+        return found
+    return tuple(
+        replace(check, passes=False, depends_on=()) if check.id in stopped_by and not check.warns else check
+        for check in found
+    )
+
+
 _LEANS_ON_THE_WAY_IT_IS_FED = frozenset({"L", "W", "b", "bw", "mu"})
 
 

@@ -66,7 +66,7 @@ def steepest_slope(grip: float, accel: float = 0.0, lateral: float = 0.0) -> flo
     under = grip * grip * (STANDARD_GRAVITY * STANDARD_GRAVITY * whole - accel * accel) - lateral * lateral * whole
     if under < 0.0 or hypot(accel, lateral) > grip * STANDARD_GRAVITY:
         return -1.0
-    return asin((sqrt(under) - accel) / (STANDARD_GRAVITY * whole))
+    return asin(min(1.0, (sqrt(under) - accel) / (STANDARD_GRAVITY * whole)))  # 1 but for rounding with a huge grip
 
 
 def slip_slope(mu: float) -> float:
