@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from intake.advice import family_name, figure_lines, verdict_line, why_not
 from intake.desk.snapshot import SIGNS, WORDS, Snapshot
+from intake.interview.wording import sentence
 from intake.sizing.result import Check
 from intake.spec.display import System, show
 
@@ -18,6 +19,8 @@ def machine_page(name: str, shown: Snapshot) -> str:
         verdict_line(found, shown.result, shown.system),
     ]
     lines += why_not(shown.result, name, shown.system) if name != shown.result.best else []
+    lines += [sentence(found.because[0])] if found.turned else []
+    lines += [sentence(found.searched)] if found.searched else []
     lines += ["", "FIGURES", *figure_lines(found, shown.system), "", "CHECKS"]
     for check in found.checks:
         lines += _check_lines(check, shown.system)

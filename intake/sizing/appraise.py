@@ -88,11 +88,12 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     score = 0.0
     if found.verdict != "out" and why:
         score = max(0.0, total(why, job.data) - penalty(len(open_asks), found.likely_out, job.data))
+    said, search = _because(job, found, all_checks, open_asks, words), _searched(found, words)
     return FamilyResult(
         family=family.name,
         verdict=found.verdict,
         likely_out=found.likely_out and found.verdict != "out",
-        because=_because(job, found, all_checks, open_asks, words),
+        because=(*said, search) if search else tuple(said),
         depends_on=open_asks if found.verdict == "depends" else (),
         score=round(score, 4),
         variant=family.name_of(layout) if layout is not None and not job.missing_basics else None,
@@ -100,18 +101,23 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
         figures=Deferred(lambda: _figures(job, family, layout, views, open_asks)),
         reasons={name: round(value, 4) for name, value in why.items()},
         stopped=dict(sorted((trial.stopped or {}).items())),
+        turned=trial.turned,
+        searched=search,
     )
 
 
 def _because(
     job: Job, found: Standing, all_checks: tuple[Check, ...], open_asks: tuple[str, ...], words: Words
-) -> tuple[str, ...]:
+) -> list[str]:
     said = because(found.verdict, found.likely_out, all_checks, open_asks, words)
-    if found.turned:
-        said.insert(0, fed_turned(job, words))
+    return [fed_turned(job, found.verdict, words), *said] if found.turned else said
+
+
+def _searched(found: Standing, words: Words) -> str:
     trial = found.trial
-    line = searched(trial.stopped or {}, trial.passes, words) if found.verdict != "depends" or trial.passes else None
-    return (*said, line) if line is not None else tuple(said)
+    if found.verdict == "depends" and not trial.passes:
+        return ""
+    return searched(trial.stopped or {}, trial.passes, words) or ""
 
 
 def _figures(

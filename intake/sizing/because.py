@@ -34,13 +34,13 @@ def _why_out(all_checks: tuple[Check, ...], words: Words) -> list[str]:
     return list(dict.fromkeys(words.failing(check) for check in failing))
 
 
-def fed_turned(job: Job, words: Words) -> str:
+def fed_turned(job: Job, verdict: Verdict, words: Words) -> str:
     """That it stands with the other side of the product leading, and what is then across and along."""
     size = job.sizes[0]
     across, along = size["L"].typical, size["W"].typical
     side = "narrow" if across < along else "broad"
-    sentence = f"{side}_open" if job.choices["turn_flat"].is_open else side
-    return words.say("turned", sentence, across=figure(across, "m"), along=figure(along, "m"))
+    ending = "_open" if job.choices["turn_flat"].is_open else "" if verdict == "fits" else "_stands"
+    return words.say("turned", side + ending, across=figure(across, "m"), along=figure(along, "m"))
 
 
 def searched(stopped: dict[str, int], passed: bool, words: Words) -> str | None:

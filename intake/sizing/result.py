@@ -129,7 +129,8 @@ class Figure:
 class FamilyResult:
     """One family's verdict with all that stands behind it.
 
-    `stopped`: how many layouts each check stopped, until one passed or none was left.
+    `stopped`: how many layouts each check stopped, until one passed or none was left, `searched` the same in a
+    sentence. `turned`: the layout shown has the other side of the product leading; `because` then says which.
     """
 
     family: str
@@ -143,6 +144,8 @@ class FamilyResult:
     figures: Mapping[str, Figure]
     reasons: Mapping[str, float] = field(default_factory=dict)
     stopped: Mapping[str, int] = field(default_factory=dict)
+    turned: bool = False
+    searched: str = ""
 
     @property
     def failed(self) -> tuple[Check, ...]:
@@ -170,6 +173,7 @@ class FamilyResult:
             "variant": self.variant,
             "reasons": dict(self.reasons),
             "layouts_stopped_by": dict(self.stopped),
+            "fed_other_side_first": self.turned,
             "checks": [check.to_json() for check in self.checks],
             "figures": {name: figure.to_json() for name, figure in self.figures.items()},
         }
