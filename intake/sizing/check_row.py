@@ -14,11 +14,12 @@ from intake.sizing.result import Sense
 Body = Callable[[Num, Num, Limits], tuple[float, float]]
 _FUNCTIONS = frozenset({"pi", "abs", "sqrt", "sin", "cos", "tan", "asin", "acos", "atan", "exp", "min", "max"})
 _ROUNDING = 1e-9
-FIRM_MARGIN = 0.3
+FIRM_MARGIN = 0.15
 """A margin from which a check counts as wholly firm."""
 
 _CHOSEN_TO_FIT = frozenset(
-    {"grip", "slope", "carrier_pitch", "cleat_height", "width", "temperature", "temperature_warmest", "tilt", "rate"}
+    {"grip", "slope", "carrier_pitch", "cleat_height", "width", "tilt", "rate"}
+    | {"temperature", "temperature_warmest", "temperature_product"}
     | {"tier_clearance", "round", "crest", "levels", "lean"}
 )
 """Checks that a layout is chosen to just pass, or that repeat another: no measure of how firmly it stands."""

@@ -45,9 +45,12 @@ class QuickPass:
     def leader(self, seen: View) -> str:
         """The family with the highest score in one completion; a family that cannot beat it is not tried."""
         leader, highest, place = NOBODY, -1.0, -1
+        weeks, late = seen.sizes[0][1].weeks, self._data.weights["lead_time"] / self._data.weights_together
         for most, at, one in self._by_promise(seen):
             if most < highest:
                 break
+            if weeks < one.d.weeks_most and most - late * (1.0 - weeks / one.d.weeks_most) < highest:
+                continue
             score = self._score(one, seen)
             if score > highest or (score == highest and at < place):
                 leader, highest, place = one.family.name, score, at

@@ -46,6 +46,7 @@ def best_possible(name: str, words: Mapping[str, object], slow_heavy: bool, tall
     best = dict.fromkeys(data.weights, 1.0)
     best["handling"] = _handling(name, words, slow_heavy, data)
     best["simplicity"] = data.simplicity[name]
+    best["power"] -= data.scale["compressed_air"] if name == "index_lift" else 0.0
     best["tests"] = 1.0 - data.scale["each_test"] * _tests(name, words, tall)
     return total(best, data)
 
