@@ -9,6 +9,7 @@ from intake.sizing.check_row import Gate, Row
 from intake.sizing.engine import feed, heading_passes, lay
 from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.job import Job, Num, View, view
+from intake.sizing.layout_symbols import origins
 from intake.sizing.physics.friction import STANDARD_GRAVITY
 from intake.sizing.range_data import Limits
 from intake.sizing.result import Check, Plain, Use
@@ -195,7 +196,7 @@ def _uses(job: Job, row: Row, hi: Num, lo: Num, d: Limits, index: int) -> dict[s
         else:
             value = getattr(lo if symbol in row.low else hi, symbol)
             var = job.sizes[index].get(symbol)
-            origin = var.origin if var is not None else "layout"
+            origin = var.origin if var is not None else origins(d.family).get(symbol, "layout")
             unknown = var is not None and var.missing
             unit = row.units.get(symbol) or _JOB_UNITS.get(symbol, "1")
             uses[symbol] = Use(value=None if unknown else _plain(value), unit=unit, origin=origin)
