@@ -4,6 +4,7 @@ from intake.advice.cautions import caution_lines
 from intake.advice.families import family_name, verdict_line, why_not
 from intake.advice.figures import figure_lines
 from intake.advice.messages import follow_up_lines, next_question_message, sample_request
+from intake.advice.reach import reach, reach_json, reach_lines
 from intake.advice.recommend import assumption_line, recommendation
 
 __all__ = [
@@ -13,6 +14,9 @@ __all__ = [
     "figure_lines",
     "follow_up_lines",
     "next_question_message",
+    "reach",
+    "reach_json",
+    "reach_lines",
     "recommendation",
     "sample_request",
     "verdict_line",

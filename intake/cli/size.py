@@ -13,6 +13,7 @@ _EPILOG = f"""example:
   echo '{EXAMPLE}' | intake size - --json
   intake size job.toml                 a file with lines such as  "product.length" = 0.4
   intake size handover/spec.json       what a hand-off wrote
+  intake size job.json --reach         how high, how fast, and what would have to change
   intake size --lines < jobs.jsonl     lines such as  {{"id": "a", "spec": {{"rate.peak": 45}}}}
 
 Figures are in the fields' own units (m, kg, 1/min, degC, N, Pa)."""
@@ -33,6 +34,9 @@ def register(commands: Any) -> None:
     parser.add_argument("--json", action="store_true", help="the whole result as JSON")
     parser.add_argument("--lines", action="store_true", help="one job a line on stdin, one result a line back")
     parser.add_argument("--worth", action="store_true", help="also say how sure the best family is, by sampling")
+    parser.add_argument(
+        "--reach", action="store_true", help="also how high and how fast it could go, and what would let others stand"
+    )
     parser.add_argument("--units", choices=("us", "si"), default="us", help="units of the plain text (default: us)")
     parser.set_defaults(run=run)
 
@@ -42,6 +46,8 @@ def run(args: argparse.Namespace) -> int:
     if args.lines:
         if args.file:
             raise InputError("intake size --lines reads from standard input: give it no FILE, or use < FILE")
+        if args.reach:
+            raise InputError("intake size --lines has no --reach: that is for one job at a time, as it takes seconds")
         return answer_lines(_answerer(args.worth), '{"id": "a", "spec": ' + EXAMPLE + "}")
     if not args.file:
         raise InputError("intake size needs a FILE (- for standard input), or --lines. See: intake size --help")
@@ -50,13 +56,21 @@ def run(args: argparse.Namespace) -> int:
     spec = load(args.file)
     result = size(spec, worth=args.worth)
     if args.json:
-        print_json(result.to_json())
+        print_json(result.to_json() | ({"reach": _reach(spec, result)} if args.reach else {}))
         return 0
-    from intake.cli.result_text import result_lines
+    from intake.cli.result_text import reach_text, result_lines
 
     for line in result_lines(result, spec, args.units):
         print(line)
+    for line in reach_text(result, spec, args.units) if args.reach else ():
+        print(line)
     return 0
+
+
+def _reach(spec: Any, result: Any) -> dict[str, Any]:
+    from intake.advice import reach, reach_json
+
+    return reach_json(reach(spec, result))
 
 
 def _answerer(worth: bool) -> Any:

@@ -80,17 +80,18 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
     for gate in gates:
         if not gate.passes(view):
             return Trial(False, None, None, False, (gate.id,))
-    as_described: Trial | None = None
+    furthest: Trial | None = None
     for turned in feeds(view):
         feed(view, turned)
         trial = _attempt_fed(family, view, d, before, rows, firm)
         if trial.passes:
             feed(view, False)
-            return trial if not turned else trial._replace(turned=True)
-        as_described = as_described or trial
+            return trial._replace(turned=turned) if turned else trial
+        if furthest is None or (view.options["turn_flat"] == (True,) and trial.depth > furthest.depth):
+            furthest = trial._replace(turned=turned)
     feed(view, False)
-    assert as_described is not None  # feeds() gives one way at least
-    return as_described
+    assert furthest is not None  # feeds() gives one way at least
+    return furthest
 
 
 def _attempt_fed(

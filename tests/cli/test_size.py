@@ -132,3 +132,21 @@ def test_worth_adds_what_sampling_gives(monkeypatch: pytest.MonkeyPatch, capsys:
     sampled = json.loads(capsys.readouterr().out)
     assert isinstance(sampled["decided"], bool)
     assert 0.0 <= sampled["share"] <= 1.0
+
+
+def test_reach_says_how_high_how_fast_and_what_would_help(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job = tmp_path / "job.json"
+    job.write_text(json.dumps(SPEC))
+    assert main(["size", str(job), "--reach", "--json"]) == 0
+    reach = json.loads(capsys.readouterr().out)["reach"]
+    assert reach["index_lift"]["rate"]["value"] == pytest.approx(31.0, rel=1e-5)
+    assert reach["index_lift"]["rate"]["stops"] == ["rate"]
+    assert {change["field"] for change in reach["reciprocating_lift"]["changes"]} >= {"rate.peak"}
+    assert main(["size", str(job), "--reach"]) == 0
+    assert "could run at 31/min" in capsys.readouterr().out
+
+
+def test_reach_is_not_for_lines(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
+    monkeypatch.setattr(sys, "stdin", io.StringIO(""))
+    assert main(["size", "--lines", "--reach"]) == 2
+    assert "one job at a time" in capsys.readouterr().err

@@ -5,12 +5,14 @@ from dataclasses import dataclass
 from typing import Any
 
 from intake.sizing.all_families import ALL
-from intake.sizing.appraise import appraise, standing
+from intake.sizing.appraise import standing
 from intake.sizing.bracket import scan
 from intake.sizing.engine import attempt
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import RangeData, load_range
+from intake.sizing.record import Views, checks
 from intake.sizing.resolve import resolve
+from intake.sizing.result import Check
 from intake.sizing.reverse.changed import with_rate, with_rise
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import TYPICAL
@@ -28,7 +30,8 @@ class Largest:
 
     `value`: at the design point (assumptions typical), None when no value does. `fits_to`: the largest at which the
     family fits for certain, None when it does at none. `now`: what was asked for, None when unknown. `stops`: ids of
-    the checks that fail 1 % beyond, `why` the same in sentences; both empty where the search itself ended.
+    the checks that fail 1 % beyond, `why` the same in sentences, `checks` with their figures there; empty where the
+    search itself ended.
     """
 
     family: str
@@ -39,6 +42,7 @@ class Largest:
     now: float | None
     stops: tuple[str, ...]
     why: tuple[str, ...]
+    checks: tuple[Check, ...] = ()
 
     def to_json(self) -> dict[str, Any]:
         """The shape for scripts."""
@@ -96,16 +100,22 @@ class _Asked:
 
         start = now if now is not None else least
         value = scan(passes, start, least, most)
-        stops, why = self._beyond(job_at(value * _BEYOND)) if value is not None and value < most else ((), ())
-        if value is None:
-            stops, why = self._beyond(job_at(start))
+        failing: tuple[Check, ...] = ()
+        if value is None or value < most:
+            failing = self._beyond(job_at(start if value is None else value * _BEYOND))
+        words = Words(self.data)
         return Largest(
-            family=self.family.name, field=field, unit=unit, value=value, now=now, stops=stops, why=why,
+            family=self.family.name, field=field, unit=unit, value=value, now=now,
+            stops=tuple(check.id for check in failing), why=tuple(words.failing(check) for check in failing),
+            checks=failing,
             fits_to=scan(fits, min(start, value), least, most) if value is not None else None,
         )  # fmt: skip
 
-    def _beyond(self, job: Job) -> tuple[tuple[str, ...], tuple[str, ...]]:
-        words = Words(self.data)
-        found = appraise(job, self.family, words)
-        failing = [check for check in found.checks if check.fails_at_design and not check.warns] or list(found.failed)
-        return tuple(check.id for check in failing), tuple(words.failing(check) for check in failing)
+    def _beyond(self, job: Job) -> tuple[Check, ...]:
+        """The checks that fail at the design point of a job in which the family does not pass there."""
+        trial = attempt(self.family, view(job, TYPICAL), self.limits)
+        views = Views(job, self.family, trial.layout, trial.swapped, trial.turned)
+        variant = trial.variant if trial.variant is not None else self.family.variants[0]
+        found = checks(job, self.family, variant, trial.layout, views, is_out=True)
+        failing = tuple(c for c in found if (c.fails_at_design or c.id in trial.stopped_by) and not c.warns)
+        return failing or tuple(c for c in found if c.passes is False and not c.warns)
