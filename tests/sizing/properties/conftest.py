@@ -174,7 +174,10 @@ def wild_jobs(draw: st.DrawFn) -> FlatSpec:
 
 
 class Jobs:
-    """The strategies: `whole`, `part` (with its whole), `wild`; `exact`: figures only, no ranges or further sizes."""
+    """The strategies: `whole`, `part` (with its whole), `wild`; `exact`: figures only, no ranges or further sizes.
+
+    `figures`: every field that holds a figure with a unit. `easiest`: facts that make a job easiest.
+    """
 
     whole = whole_jobs(exact=False)
     part = part_jobs(exact=False)
@@ -182,6 +185,7 @@ class Jobs:
     exact_part = part_jobs(exact=True)
     wild = wild_jobs()
     possible = staticmethod(possible)
+    easiest: FlatSpec = DATA["easiest"]
     figures = tuple(name for name, known in vocabulary().items() if known.kind == "quantity")
 
 

@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from intake.sizing import size
+from intake.sizing import size, verdicts
+from intake.spec.flat import Spec
 
 Json = dict[str, Any]
 
@@ -51,3 +52,13 @@ def test_a_job_is_referred_out_exactly_when_all_families_are_out(jobs: Any, for_
         assert result["refer_out"] != ""
 
     for_all(law, jobs.whole, tries=30)
+
+
+def test_verdicts_asked_for_alone_are_those_of_the_whole_result(jobs: Any, for_all: Any) -> None:
+    def law(pair: tuple[Json, Json]) -> None:
+        for spec in pair:
+            whole = {name: family.verdict for name, family in size(spec).families.items()}
+            assert verdicts(Spec.from_flat(spec)) == whole
+            assert verdicts(Spec.from_flat(spec), families=("incline",)) == {"incline": whole["incline"]}
+
+    for_all(law, jobs.part, tries=10)

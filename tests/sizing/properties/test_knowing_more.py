@@ -41,41 +41,6 @@ PARTS = (
 )
 """Lengths that are never larger than those behind them."""
 
-EASIEST = {
-    "product.weight": 1.0,
-    "product.wet": False,
-    "product.closed": True,
-    "product.rigidity": "rigid",
-    "product.surface": "corrugated",
-    "product.fill": "empty",
-    "product.mix": "one_size",
-    "rate.normal": 0.1,
-    "rise.height": 1.2,
-    "rate.backs_up": False,
-    "space.length": 1000.0,
-    "space.width": 1000.0,
-    "space.ceiling": 1000.0,
-    "space.opening_width": 20.0,
-    "space.opening_height": 20.0,
-    "space.passage": "none",
-    "handling.squeeze": True,
-    "handling.squeeze_limit": 1e4,
-    "handling.invert": True,
-    "handling.turn_flat": True,
-    "handling.press_top": True,
-    "handling.tilt": 180.0,
-    "test.slip_angle": 65.0,
-    "test.squeeze_mark": 1e4,
-    "temperature.room": 21.0,
-    "temperature.product": 21.0,
-    "cleaning.method": "dry",
-    "cleaning.exposed_food": False,
-    "site.hazardous_area": False,
-    "site.air": True,
-    "site.air_pressure": 8e5,
-}
-"""What of all that may be said makes a job easiest: friction of 65 degrees is within the 2.5 that is possible."""
-
 EASY_FIGURES = (0.1, 0.3, 1.0, 3.0, 20.0, 60.0, 1000.0)
 BASICS = (
     "product.type", "product.length", "product.width", "product.height", "product.diameter", "product.weight",
@@ -89,11 +54,11 @@ def is_new(spec: Json, field: str) -> bool:
     return field not in said and not any(field in pair and pair & said for pair in SAME_MATTER)
 
 
-def some_value(rng: Random, field: str, whole: Json) -> Any:
+def some_value(rng: Random, field: str, whole: Json, easiest: Json) -> Any:
     """The easiest that could be true, what the whole job says, or anything else."""
     known = vocabulary()[field]
-    if field in EASIEST and rng.random() < 0.6:
-        return EASIEST[field]
+    if field in easiest and rng.random() < 0.6:
+        return easiest[field]
     if field in whole and rng.random() < 0.5:
         return whole[field]
     if known.kind == "yes_no":
@@ -109,14 +74,14 @@ def some_value(rng: Random, field: str, whole: Json) -> Any:
     return rng.choice(EASY_FIGURES) if rng.random() < 0.5 else round(10.0 ** rng.uniform(-2.0, 3.0), 4)
 
 
-def completed(rng: Random, spec: Json, whole: Json) -> Json:
+def completed(rng: Random, spec: Json, whole: Json, easiest: Json) -> Json:
     """The spec with one, some or all of the open facts said, none of them against another."""
     out = dict(spec)
     fields = [name for name, known in vocabulary().items() if known.kind != "text"]
     rng.shuffle(fields)
     for field in fields[: rng.choice([5, 20, len(fields)])]:
         if is_new(out, field):
-            out[field] = some_value(rng, field, whole)
+            out[field] = some_value(rng, field, whole, easiest)
             if any(field in chain and not _nested(out, chain) for chain in PARTS):
                 del out[field]
     return out
@@ -132,7 +97,7 @@ def test_what_is_out_on_part_of_a_spec_is_out_however_it_is_completed(jobs: Any,
 
     def law(pair: tuple[Json, Json], seed: int) -> None:
         part, whole = pair
-        more = completed(Random(seed), part, whole)
+        more = completed(Random(seed), part, whole, jobs.easiest)
         before, after = verdicts(Spec.from_flat(part)), verdicts(Spec.from_flat(more))
         back = [name for name, verdict in before.items() if verdict == "out" and after[name] != "out"]
         count["out"] += sum(verdict == "out" for verdict in before.values())
@@ -149,7 +114,7 @@ def test_an_assumption_alone_puts_nothing_out(jobs: Any, for_all: Any) -> None:
         rng = Random(seed)
         slick = {"product.wet": rng.random() < 0.5, "handling.squeeze": True}
         part = {name: said for name, said in (whole | slick).items() if name in BASICS or rng.random() < 0.5}
-        open_facts = {name: said for name, said in EASIEST.items() if is_new(part, name)}
+        open_facts = {name: said for name, said in jobs.easiest.items() if is_new(part, name)}
         open_facts.pop("test.squeeze_mark", None)  # the limit is said by handling.squeeze_limit
         more = {**part, **open_facts}
         before, after = verdicts(Spec.from_flat(part)), verdicts(Spec.from_flat(more))

@@ -28,6 +28,8 @@ def test_a_verdict_depends_on_real_facts_tests_and_assumptions_only(jobs: Any, f
         for name, family in result["families"].items():
             assert set(family["depends_on"]) <= named, name
             assert not set(family["depends_on"]) & set(pair[0]) - {"product.sizes"}, name
+            for check in family["checks"]:
+                assert set(check["assumes"]) <= assumed, (name, check["id"])
             for figure in family["figures"].values():
                 assert set(figure.get("needs", ())) <= named, name
         for follow in result["follow_ups"]:
