@@ -1,7 +1,8 @@
 """Belts and chains as loops: pitch and speed of the flow, tensions in both directions, allowed pull, motors."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from math import cos, inf, sin
+from re import sub
 from typing import NamedTuple
 
 from intake.sizing.check_row import Row
@@ -13,6 +14,10 @@ from intake.sizing.unknowns import BEST, LIKELY
 
 _LEAST_SHARE = 0.05
 """Derating by warmth or speed never takes more than this leaves."""
+
+
+_BED = {"mus": "belt_friction"}
+_LOOP = "tensions followed round the loop, order of work as in ISO 5048 (from memory); range data"
 
 
 class Drive(NamedTuple):
@@ -80,16 +85,24 @@ def belt_drive(
 
 
 _FOOT = "(Ts + qb*g*mus*le + qb*g*(mus*cos(th) - way*sin(th))*s)"
-_CLIMB = "({q}*g*(mus*cos(th) + way*sin(th)) + press)"
+_CLIMB = "(q*g*(mus*cos(th) + way*sin(th)) + press)"
 _HEAD = f"({_FOOT}*exp(B*s) + {_CLIMB}*(exp(B*s) - 1)/B)"
 
 PULL_STRAIGHT = (
-    f"max(Ts, Ts + qb*g*mus*le, {_FOOT}, {_FOOT} + {_CLIMB}*s, {_FOOT} + {_CLIMB}*s + {{q}}*g*mus*le)"
+    f"max(Ts, Ts + qb*g*mus*le, {_FOOT}, {_FOOT} + {_CLIMB}*s, {_FOOT} + {_CLIMB}*s + q*g*mus*le)"
 )  # fmt: skip
-"""Tension at the nodes of a straight loop [N]; qb and {q} are masses per length [kg/m]."""
+"""Tension at the nodes of a straight loop [N]; qb and q are masses per length [kg/m]."""
 
-PULL_HELIX = f"max(Ts, Ts + qb*g*mus*le, {_FOOT}, {_HEAD}, {_HEAD} + {{q}}*g*mus*le)".replace(" + press", "")
+PULL_HELIX = f"max(Ts, Ts + qb*g*mus*le, {_FOOT}, {_HEAD}, {_HEAD} + q*g*mus*le)".replace(" + press", "")
 """The same with the guide of a helix on the loaded strand."""
+
+
+_BACKED_UP = {"Ts": "Tb", "way": "way_bu", "press": "press_bu", "q": "q_bu", "nl": "nl_bu", "w": "w_bu"}
+
+
+def backed_up(formula: str) -> str:
+    """The formula of a pull with the figures of products that touch in place of those that run."""
+    return sub(r"[A-Za-z_]\w*", lambda found: _BACKED_UP.get(found[0], found[0]), formula)
 
 
 def derating(hi: Num, lo: Num, d: Limits) -> None:
@@ -115,18 +128,24 @@ def backs_up(view: View) -> bool:
     return any(words) if view.every else all(words)
 
 
-def pull_rows(formula: str, formula_backed_up: str, reads: tuple[str, ...], units: dict[str, str]) -> tuple[Row, ...]:
+def pull_rows(
+    formula: str,
+    reads: tuple[str, ...],
+    units: dict[str, str],
+    *,
+    constants: Mapping[str, str] = _BED,
+    source: str = _LOOP,
+) -> tuple[Row, ...]:
     """Pull while running and with product backed up, against the allowed pull `allow` of the layout."""
-    constants = {"mus": "belt_friction"}
     return (
         Row(
             id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow), formula=formula,
             reads=reads, constants=constants, units=units, each_size=True,
-            source="tensions followed round the loop, order of work as in ISO 5048 (from memory); range data",
+            source=source,
         ),
         Row(
             id="pull_backed_up", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull_bu, lo.allow),
-            formula=formula_backed_up, reads=(*reads, "backs_up"), constants=constants, units=units, each_size=True,
+            formula=backed_up(formula), reads=(*reads, "backs_up"), constants=constants, units=units, each_size=True,
             source="as pull, products touching: p = L",
         ),
     )  # fmt: skip

@@ -59,7 +59,7 @@ def feeds(view: View) -> tuple[bool, ...]:
     return (False, True) if any(hi.L != hi.W or lo.L != lo.W for hi, lo in view.sizes) else (False,)
 
 
-_SIDES = (("L", "W"), ("Lp", "Wp"), ("b", "bw"))
+_SIDES = (("L", "W"), ("Lp", "Wp"), ("b", "bw"), ("h", "hx"))
 
 
 def feed(view: View, turned: bool) -> None:

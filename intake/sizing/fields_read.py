@@ -31,6 +31,7 @@ _FIELDS: dict[str, frozenset[str]] = {
     "bw": frozenset({"product.base_width"}),
     "rnd": frozenset({"product.type", "product.diameter"}),
     "h": frozenset({"product.centre_height", "test.tip_angle"}),
+    "hx": frozenset({"product.centre_height", "test.tip_angle"}),
     "mu": frozenset({"product.surface", "product.wet", "test.slip_angle"}),
     "mu_high": frozenset({"product.surface", "product.wet", "test.slip_angle"}),
     "mu_grip": frozenset({"product.surface", "product.wet", "test.grip_slip"}),

@@ -16,7 +16,8 @@ from intake.sizing.result import Check, Plain, Use
 from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST, Choice, Var
 
 _JOB_UNITS = {
-    "L": "m", "W": "m", "H": "m", "m": "kg", "b": "m", "bw": "m", "h": "m", "rnd": "1", "mu": "1", "mu_high": "1",
+    "L": "m", "W": "m", "H": "m", "m": "kg", "b": "m", "bw": "m", "h": "m", "hx": "m", "rnd": "1", "mu": "1",
+    "mu_high": "1",
     "mu_grip": "1", "R": "1/s", "rise": "m", "zlow": "m", "ztop": "m", "lx": "m", "ly": "m", "ceil": "m", "ow": "m",
     "oh": "m", "troom": "K", "tprod": "K", "tilt": "rad", "pair": "Pa", "weeks": "week", "squeeze_limit": "N",
     "v": "m/s",

@@ -146,14 +146,15 @@ class Resolver(Assuming):
         m = self._figure("product.weight", size, prior="mass")
         b, bw = self._share("product.base", size, L), self._share("product.base_width", size, W)
         h = self._share("product.centre_height", size, H)
+        across = h
         tip = self.spec.of("test.tip_angle", size)
         if tip is not None and tip.low is not None:
             said = h if self.spec.of("product.centre_height", size) is not None else None
-            h = self._centre_by_test(
-                radians(min(max(tip.low, _ANGLES[0]), _ANGLES[1])), b, said, L.is_open or W.is_open
-            )
+            angle = radians(min(max(tip.low, _ANGLES[0]), _ANGLES[1]))
+            across = self._centre_by_test(angle, b, said, False, across=True)
+            h = self._centre_by_test(angle, b, said, L.is_open or W.is_open)
         rnd = exact(1.0, "product.diameter") if is_round else self._round_by_kind(L, W)
-        figures = {"L": L, "W": W, "H": H, "m": m, "b": b, "bw": bw, "h": h, "rnd": rnd}
+        figures = {"L": L, "W": W, "H": H, "m": m, "b": b, "bw": bw, "h": h, "hx": across, "rnd": rnd}
         figures["mu"] = self._friction("belt")
         figures["mu_high"] = self._friction("high_friction_belt")
         figures["mu_grip"] = self._grip_friction(m)
@@ -168,13 +169,17 @@ class Resolver(Assuming):
             return doubt((0.0, 1.0), (0.0, 1.0), 0.0, "product.type", asks=("product.type",))
         return exact(1.0 if kind in _ROUND_KINDS else 0.0, "product.type")
 
-    def _centre_by_test(self, angle: float, base: Var, said: Var | None, may_turn: bool) -> Var:
+    def _centre_by_test(
+        self, angle: float, base: Var, said: Var | None, may_turn: bool, across: bool = False
+    ) -> Var:  # fmt: skip
         """The centre of gravity that a tilting test shows; of that and a stated one, the higher counts.
 
+        Along the travel the test shows height over base, whatever the base is: the height goes with the base that
+        counts. Across it, the height counts by itself, and goes with the base in the open.
         `may_turn`: which side led in the test is not known well enough to hold it against the other one.
         """
-        hi = [base.lo[mode] / (2.0 * tan(angle)) for mode in MODES]
-        lo = [base.hi[mode] / (2.0 * tan(angle)) for mode in MODES]
+        hi = [(base.hi if across else base.lo)[mode] / (2.0 * tan(angle)) for mode in MODES]
+        lo = [(base.lo if across else base.hi)[mode] / (2.0 * tan(angle)) for mode in MODES]
         if said is not None:
             hi, lo = (
                 [max(*pair) for pair in zip(one, two, strict=True)] for one, two in ((hi, said.hi), (lo, said.lo))

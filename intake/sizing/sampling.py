@@ -9,7 +9,7 @@ from zlib import crc32
 from intake.sizing.job import Job, Num, View
 from intake.sizing.unknowns import LIKELY, TYPICAL, WORST, Choice, Var
 
-_SCALED = {"b": "L", "bw": "W", "h": "H"}
+_SCALED = {"b": "L", "bw": "W", "h": "H", "hx": "H"}
 _PLACED = ("L", "W", "H", "m", "R", "rise", "zlow", "ztop", "lx", "ly", "ceil")
 
 

@@ -10,7 +10,7 @@ from intake.sizing.physics.tipping import tipping_share, tipping_share_lateral, 
 from intake.sizing.range_data import Limits
 
 _ACCEL = {"a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss"}
-_UNITS = {"th": "rad", "v": "m/s", "r": "m", "h": "m", "b": "m", "bw": "m", "mu": "1"}
+_UNITS = {"th": "rad", "v": "m/s", "r": "m", "h": "m", "hx": "m", "b": "m", "bw": "m", "mu": "1"}
 _CURVE = "(v^2/r)"
 _ALONG = "(g*sin(th) + max(a1, a2, a3))"
 
@@ -43,12 +43,12 @@ def tip_row(*, curved: bool) -> Row:
     """Tipping moment as a share of the righting one; each edge by itself, one circle for a round base."""
     lateral = _CURVE if curved else "0"
     formula = (
-        f"(1 - rnd)*max({_ALONG}*h/(g*cos(th)*b/2), {lateral}*h/(g*cos(th)*bw/2))"
+        f"(1 - rnd)*max({_ALONG}*h/(g*cos(th)*b/2), {lateral}*hx/(g*cos(th)*bw/2))"
         f" + rnd*sqrt({_ALONG}^2 + {lateral}^2)*h/(g*cos(th)*min(b, bw)/2)"
     )
     return Row(
         id="tip", sense="at_most", unit="1", body=_tip_curved if curved else _tip_straight, formula=formula,
-        reads=("h", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
+        reads=("h", "hx", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
         source="OpenStax, University Physics vol. 1, sec. 12.1; Wolfson, Essential University Physics, ch. 12, P48",
         each_size=True,
     )  # fmt: skip
@@ -65,15 +65,15 @@ def _tip_curved(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     if hi.rnd:
         return tipping_share_round(hi.th, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
     along = tipping_share(hi.th, d.accel_greatest, hi.h, lo.b)
-    return max(along, tipping_share_lateral(hi.th, lateral, hi.h, lo.bw)), 1.0 / d.tip_safety
+    return max(along, tipping_share_lateral(hi.th, lateral, hi.hx, lo.bw)), 1.0 / d.tip_safety
 
 
 def tip_in_level_curve_row(applies: Callable[[Num], bool]) -> Row:
     """Tipping outwards over one edge in a level curve between slopes; a round base in whatever direction."""
     return Row(
         id="tip_curve", sense="at_most", unit="1", body=_tip_level_curve,
-        formula="(1 - rnd)*(v^2/r)*h/(g*bw/2) + rnd*sqrt(max(a1, a2, a3)^2 + (v^2/r)^2)*h/(g*min(b, bw)/2)",
-        reads=("h", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
+        formula="(1 - rnd)*(v^2/r)*hx/(g*bw/2) + rnd*sqrt(max(a1, a2, a3)^2 + (v^2/r)^2)*h/(g*min(b, bw)/2)",
+        reads=("h", "hx", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
         source="moments about the outer edge; level case as in Tayal, Engineering Mechanics, Ex. 15.20", each_size=True,
         applies=applies,
     )  # fmt: skip
@@ -83,7 +83,7 @@ def _tip_level_curve(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     lateral = hi.v * hi.v / lo.r
     if hi.rnd:
         return tipping_share_round(0.0, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
-    return tipping_share_lateral(0.0, lateral, hi.h, lo.bw), 1.0 / d.tip_safety
+    return tipping_share_lateral(0.0, lateral, hi.hx, lo.bw), 1.0 / d.tip_safety
 
 
 def crest_row() -> Row:

@@ -33,7 +33,7 @@ def round_the_loop(strands: Strands, least: float, end_of: Callable[..., float])
 
 def helix_strands(u: dict[str, float], load: float) -> Strands:
     """Empty and loaded strand of a spiral with one drive, each with its level ends, from the masses per length."""
-    c, s, way = cos(u["th"]), sin(u["th"]), u["way"]
+    c, s, way = cos(u["th"]), sin(u["th"]), u.get("way", u.get("way_bu", 0.0))
     return [
         (u["qb"] * G * u["mus"], 0.0, u["le"]),
         (u["qb"] * G * (u["mus"] * c - way * s), 0.0, u["s"]),

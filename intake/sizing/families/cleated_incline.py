@@ -3,14 +3,13 @@
 from math import inf, pi
 
 from intake.sizing.check_row import Gate, Row
-from intake.sizing.drives import power_row, pull_rows, set_flow
+from intake.sizing.drives import PULL_STRAIGHT, power_row, pull_rows, set_flow
 from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layouts
 from intake.sizing.families.incline import (
     STRAIGHT_UNITS,
     belt_for,
     holding_pull,
     load_runs,
-    pull_formulas,
     speed_rows,
     width_row,
 )
@@ -83,8 +82,6 @@ _STANDS_ROUND = Row(
     source="common practice, no source: what is round and stands up falls against a cleat", each_size=True,
 )  # fmt: skip
 
-_RUNNING, _BACKED = pull_formulas()
-
 
 def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
     hi = view.sizes[0][0]
@@ -110,7 +107,7 @@ CLEATED_INCLINE = Family(
         *transfer_rows(),
     ),
     load=load_runs,
-    load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),
+    load_rows=(*pull_rows(PULL_STRAIGHT, ("m", "L"), STRAIGHT_UNITS), power_row()),
     figures=_figures,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
 )  # fmt: skip

@@ -6,12 +6,11 @@ from math import pi, sin, tan
 from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
-from intake.sizing.drives import flow, power_row, pull_rows
+from intake.sizing.drives import PULL_STRAIGHT, flow, power_row, pull_rows
 from intake.sizing.families.incline import (
     STRAIGHT_UNITS,
     belt_for,
     holding_pull,
-    pull_formulas,
     speed_rows,
     straight_pull,
     width_row,
@@ -142,8 +141,6 @@ _NOT_ROUND = Row(
     source="common practice, no source: round products roll under a cover", each_size=True,
 )  # fmt: skip
 
-_RUNNING, _BACKED = pull_formulas()
-
 
 def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
     hi = view.sizes[0][0]
@@ -169,7 +166,7 @@ COVER_BELT = Family(
         crest_row(), tilt_row(), *transfer_rows(),
     ),
     load=_load,
-    load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),
+    load_rows=(*pull_rows(PULL_STRAIGHT, ("m", "L"), STRAIGHT_UNITS), power_row()),
     figures=_figures,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
 )  # fmt: skip

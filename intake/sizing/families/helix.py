@@ -215,7 +215,7 @@ def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
     drive = over_directions(view, lambda climbs: _drive(hi, hi.q, d, climbs))
     backed = drive if hi.q_bu == hi.q else over_directions(view, lambda climbs: _drive(hi, hi.q_bu, d, climbs))
     hi.Ts, hi.way, hi.pull, hi.shaft = drive.start, drive.sign, drive.greatest, drive.shaft
-    hi.Tb, hi.pull_bu, hi.shaft_bu = backed.start, backed.greatest, backed.shaft
+    hi.Tb, hi.way_bu, hi.pull_bu, hi.shaft_bu = backed.start, backed.sign, backed.greatest, backed.shaft
     hi.drives = hi.tiers if d.family == _WASHDOWN else 1.0
     each = max((hi.shaft, hi.shaft_bu), key=abs) / hi.drives
     hi.shaft_each = each
@@ -273,27 +273,22 @@ _RATE = Row(
 
 _UNITS = {
     "Ts": "N", "Tb": "N", "qb": "kg/m", "q": "kg/m", "q_bu": "kg/m", "th": "rad", "s": "m", "le": "m", "B": "1/m",
-    "way": "1", "P": "m", "D": "m", "ri": "m", "Wb": "m", "n": "1",
+    "way": "1", "way_bu": "1", "P": "m", "D": "m", "ri": "m", "Wb": "m", "n": "1",
 }  # fmt: skip
 
 
-def _tier_formula(q: str, start: str) -> str:
-    one = "(s/tiers)"
-    climb = f"{q}*g*(mus*cos(th) + way*sin(th))"
-    end = f"{start}*exp(B*{one}) + {climb}*(exp(B*{one}) - 1)/B"
-    return f"max({start}, {end}, {end} + {q}*g*mus*le/tiers)"
+_ONE = "(s/tiers)"
+_CLIMB = "q*g*(mus*cos(th) + way*sin(th))"
+_END = f"Ts*exp(B*{_ONE}) + {_CLIMB}*(exp(B*{_ONE}) - 1)/B"
+_PULL_TIER = f"max(Ts, {_END}, {_END} + q*g*mus*le/tiers)"
+"""Tension at the nodes of one tier [N]."""
 
 
 def _family(name: str) -> Family:
     per_tier = name == _WASHDOWN
     allowed_zone = ("ambient",) if per_tier else ("chilled", "ambient", "hot")
     wash = ("dry", "wipe", "low_pressure")
-    if per_tier:
-        pull = pull_rows(_tier_formula("q", "Ts"), _tier_formula("q_bu", "Tb"), ("m", "L"), {**_UNITS, "tiers": "1"})
-    else:
-        running = PULL_HELIX.format(q="q")
-        backed = PULL_HELIX.format(q="q_bu").replace("Ts", "Tb")
-        pull = pull_rows(running, backed, ("m", "L"), _UNITS)
+    pull = pull_rows(_PULL_TIER if per_tier else PULL_HELIX, ("m", "L"), {**_UNITS, "tiers": "1"})
     return Family(
         name=name,
         gates=(

@@ -42,6 +42,7 @@ from intake.sizing.stability import crest_row, crest_step, curve_row, slip_row, 
 
 STRAIGHT_UNITS = {
     "Ts": "N", "Tb": "N", "qb": "kg/m", "q": "kg/m", "q_bu": "kg/m", "th": "rad", "s": "m", "le": "m", "way": "1",
+    "way_bu": "1",
     "press": "N/m", "press_bu": "N/m",
 }  # fmt: skip
 
@@ -115,7 +116,7 @@ def straight_pull(
     if hi.q_bu != hi.q:
         backed = over_directions(view, lambda climbs: run(hi.q_bu, hi.press_bu, climbs))
     hi.Ts, hi.way, hi.pull = drive.start, drive.sign, drive.greatest
-    hi.Tb, hi.pull_bu = backed.start, backed.greatest
+    hi.Tb, hi.way_bu, hi.pull_bu = backed.start, backed.sign, backed.greatest
     hi.drives = runs
     hi.shaft, hi.shaft_bu = drive.shaft * runs, backed.shaft * runs
     hi.shaft_each = max((drive.shaft, backed.shaft), key=abs)
@@ -127,12 +128,6 @@ def holding_pull(view: View, d: Limits) -> float:
     return max(
         runaway_pull(hi.q_bu * G, hi.qb * G, hi.th, d.belt_friction, hi.s, hi.le) for hi, _ in view.sizes
     )  # fmt: skip
-
-
-def pull_formulas() -> tuple[str, str]:
-    """The formula of the pull while running and with product backed up."""
-    backed = PULL_STRAIGHT.format(q="q_bu").replace("Ts", "Tb").replace("press", "press_bu")
-    return PULL_STRAIGHT.format(q="q"), backed
 
 
 def _has_curves(hi: Num) -> bool:
@@ -253,8 +248,6 @@ _SWEPT = Row(
     applies=_has_curves,
 )  # fmt: skip
 
-_RUNNING, _BACKED = pull_formulas()
-
 INCLINE = Family(
     name="incline",
     gates=(hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure"))),
@@ -272,7 +265,7 @@ INCLINE = Family(
         *transfer_rows(),
     ),
     load=load_runs,
-    load_rows=(*pull_rows(_RUNNING, _BACKED, ("m", "L"), STRAIGHT_UNITS), power_row()),
+    load_rows=(*pull_rows(PULL_STRAIGHT, ("m", "L"), STRAIGHT_UNITS), power_row()),
     drive_group=lambda lay: (lay.lanes, lay.series),
     figures=_figures,
     name_of=lambda lay: f"{lay.series}_in_line" if lay.lanes == 1 else f"switchback_{lay.lanes}_runs",

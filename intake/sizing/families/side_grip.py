@@ -6,7 +6,7 @@ from math import pi
 from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
-from intake.sizing.drives import Drive, backs_up, derating, flow, motor_needed, over_directions, power_row
+from intake.sizing.drives import Drive, backs_up, derating, flow, motor_needed, over_directions, power_row, pull_rows
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
@@ -97,7 +97,7 @@ def _pull(view: View, hi: Num, lo: Num, d: Limits) -> None:
         backed = over_directions(view, lambda climbs: _loop(hi, hi.N / tight_pitch, hi.m / tight_pitch, d, climbs))
     hi.nl, hi.nl_bu, hi.w, hi.w_bu = hi.N / lo.p, hi.N / tight_pitch, hi.m / lo.p, hi.m / tight_pitch
     hi.Ts, hi.way, hi.pull, hi.shaft = drive.start, drive.sign, drive.greatest, drive.shaft
-    hi.Tb, hi.pull_bu, hi.shaft_bu = backed.start, backed.greatest, backed.shaft
+    hi.Tb, hi.way_bu, hi.pull_bu, hi.shaft_bu = backed.start, backed.sign, backed.greatest, backed.shaft
     hi.shaft_each = max((hi.shaft, hi.shaft_bu), key=abs) / _SIDES
     hi.motor_needed = motor_needed(hi.shaft_each, d)
 
@@ -122,27 +122,27 @@ def _loop(hi: Num, press: float, mass: float, d: Limits, climbs: bool) -> Drive:
     return Drive(loop.slack, loop.greatest, (loop.tight - loop.slack) * hi.v * _SIDES, sign)
 
 
-def _pull_formula(press: str, mass: str, start: str) -> str:
+def _pull_formula() -> str:
     """Tension at the six nodes of one loop."""
-    chain, share = "qc*g", f"{mass}*g/2"
-    level = f"mt*({press} + {chain} + {share})"
-    climb = f"(mt*{press} + way*({share} + {chain}))"
+    chain, share = "qc*g", "w*g/2"
+    level = f"mt*(nl + {chain} + {share})"
+    climb = f"(mt*nl + way*({share} + {chain}))"
     grow = "exp(mb*pi/2)"
     bend = f"{climb}*(exp(mb*pi/2) - 1)*Rb/mb"
-    n1 = f"({start} - way*{chain}*rise)"
+    n1 = f"(Ts - way*{chain}*rise)"
     n2 = f"({n1} + {level}*le)"
     n3 = f"({n2}*{grow} + {bend})"
     n4 = f"({n3} + {climb}*climb)"
     n5 = f"({n4}*{grow} + {bend})"
     n6 = f"({n5} + {level}*le)"
-    return f"max({start}, {n1}, {n2}, {n3}, {n4}, {n5}, {n6})"
+    return f"max(Ts, {n1}, {n2}, {n3}, {n4}, {n5}, {n6})"
 
 
 _CONST = {"SF": "grip_safety", "a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss"}
 _NEED = "SF*m*(g + max(a1, a2, a3) + v^2/Rb)/(2*mu_grip)"
 _UNITS = {
     "N": "N", "Ts": "N", "Tb": "N", "nl": "N/m", "nl_bu": "N/m", "w": "kg/m", "w_bu": "kg/m", "climb": "m", "le": "m",
-    "Rb": "m", "way": "1",
+    "Rb": "m", "way": "1", "way_bu": "1",
 }  # fmt: skip
 _PULL_CONST = {"qc": "chain_mass_per_m", "mt": "track_friction", "mb": "bend_friction"}
 
@@ -186,23 +186,6 @@ _RISE_PATH = Row(
     id="rise_path", sense="at_least", unit="m", body=lambda hi, lo, d: (lo.rise, 2.0 * d.bend_radius), formula="rise",
     reads=("rise",), low=frozenset({"rise"}), source="two bends have to fit into the rise",
 )  # fmt: skip
-
-
-def _pull_rows() -> tuple[Row, Row]:
-    return (
-        Row(
-            id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
-            formula=_pull_formula("nl", "w", "Ts"), reads=("m", "L", "mu_grip"), constants=_PULL_CONST, units=_UNITS,
-            source="rope friction exp(mu phi) at each bend: Baker and Haynes, Engineering Statics, sec. 9.5",
-            each_size=True,
-        ),
-        Row(
-            id="pull_backed_up", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull_bu, lo.allow),
-            formula=_pull_formula("nl_bu", "w_bu", "Tb"), reads=("m", "L", "mu_grip", "backs_up"),
-            constants=_PULL_CONST,
-            units=_UNITS, source="as pull, products touching: p = L", each_size=True,
-        ),
-    )  # fmt: skip
 
 
 _HELD = Gate(
@@ -258,7 +241,13 @@ SIDE_GRIP = Family(
         tilt_row(), *transfer_rows(),
     ),
     load=_load,
-    load_rows=(*_pull_rows(), power_row()),
+    load_rows=(
+        *pull_rows(
+            _pull_formula(), ("m", "L", "mu_grip"), _UNITS, constants=_PULL_CONST,
+            source="rope friction exp(mu phi) at each bend: Baker and Haynes, Engineering Statics, sec. 9.5",
+        ),
+        power_row(),
+    ),
     figures=_figures,
     name_of=lambda lay: "c_path" if lay.turned_over else "s_path",
 )  # fmt: skip
