@@ -99,7 +99,7 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
         variant=family.name_of(layout) if layout is not None and not job.missing_basics else None,
         checks=all_checks,
         figures=Deferred(lambda: _figures(job, family, layout, views, open_asks)),
-        reasons={name: round(value, 4) for name, value in why.items()},
+        reasons={name: round(min(1.0, max(0.0, value)), 4) for name, value in why.items()},
         stopped=dict(sorted((trial.stopped or {}).items())),
         turned=trial.turned,
         searched=search,

@@ -82,11 +82,14 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
             return Trial(False, None, None, False, (gate.id,))
     furthest: Trial | None = None
     for turned in feeds(view):
-        feed(view, turned)
+        if turned:
+            feed(view, True)
         trial = _attempt_fed(family, view, d, before, rows, firm)
         if trial.passes:
-            feed(view, False)
-            return trial._replace(turned=turned) if turned else trial
+            if turned:
+                feed(view, False)
+                return trial._replace(turned=True)
+            return trial
         if furthest is None or (view.options["turn_flat"] == (True,) and trial.depth > furthest.depth):
             furthest = trial._replace(turned=turned)
     feed(view, False)

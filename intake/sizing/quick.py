@@ -69,7 +69,7 @@ class QuickPass:
         key = (slow_heavy, tall, *[options[name] for name in WORDS_SCORED])
         found = self._promises.get(key)
         if found is None:
-            words = {name: options[name][0] for name in WORDS_SCORED}
+            words = tuple(options[name][0] for name in WORDS_SCORED)
             made = [
                 (best_possible(one.family.name, words, slow_heavy, tall, self._data), at, one)
                 for at, one in enumerate(self._families)

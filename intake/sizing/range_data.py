@@ -64,7 +64,7 @@ class AssumptionRule:
     basis: str
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, slots=True, kw_only=True, eq=False)
 class RangeData:
     """Everything that sizing reads from the folder."""
 

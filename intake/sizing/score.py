@@ -1,6 +1,7 @@
 """How a family that stands is scored: open, weighted reasons from 0 (poor) to 1 (good)."""
 
 from collections.abc import Mapping
+from functools import cache
 
 from intake.sizing.check_row import FIRM_MARGIN
 from intake.sizing.family import Family
@@ -21,33 +22,41 @@ def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData)
     firm: the tightest margin of the checks on the machine itself, FIRM_MARGIN at most.
     """
     hi, lo = view.sizes[0]
-    name = family.name
-    options = view.options
-    words = {key: options[key][0] for key in WORDS_SCORED}
-    offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else data.scale["floor_when_unknown_m2"]
-    share = hi.fl * hi.fw / max(offered, 1e-6)
+    name, options, scale = family.name, view.options, data.scale
+    words = tuple([options[key][0] for key in WORDS_SCORED])
+    handling, tests = _by_words(name, words, is_slow_and_heavy(hi.m, hi.R), is_tall(hi.H, min(lo.b, lo.bw)), data)
+    offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else scale["floor_when_unknown_m2"]
+    power = 1.0 - abs(hi.shaft_each) * hi.drives / scale["large_motors_w"]
     return {
-        "floor": max(0.0, 1.0 - share),
-        "firmness": max(0.0, firm) / FIRM_MARGIN,
-        "handling": _handling(name, words, is_slow_and_heavy(hi.m, hi.R), data),
+        "floor": 1.0 - hi.fl * hi.fw / max(offered, 1e-6),
+        "firmness": firm / FIRM_MARGIN,
+        "handling": handling,
         "simplicity": data.simplicity[name],
-        "power": max(0.0, 1.0 - abs(hi.shaft_each) * hi.drives / data.scale["large_motors_w"])
-        - (data.scale["compressed_air"] if name == "index_lift" else 0.0),
-        "tests": 1.0 - data.scale["each_test"] * _tests(name, words, is_tall(hi.H, min(lo.b, lo.bw))),
-        "lead_time": min(1.0, max(0.0, lo.weeks / d.weeks_most)),
+        "power": max(0.0, power) - (scale["compressed_air"] if name == "index_lift" else 0.0),
+        "tests": tests,
+        "lead_time": lo.weeks / d.weeks_most,
     }
 
 
-def best_possible(name: str, words: Mapping[str, object], slow_heavy: bool, tall: bool, data: RangeData) -> float:
+@cache
+def _by_words(
+    name: str, words: tuple[object, ...], slow_heavy: bool, tall: bool, data: RangeData
+) -> tuple[float, float]:  # fmt: skip
+    """What words alone say of handling and of tests, the same for every layout."""
+    said = dict(zip(WORDS_SCORED, words, strict=True))
+    tests = 1.0 - data.scale["each_test"] * _tests(name, said, tall)
+    return _handling(name, said, slow_heavy, data), tests
+
+
+def best_possible(name: str, words: tuple[object, ...], slow_heavy: bool, tall: bool, data: RangeData) -> float:
     """The most that a family can score with these words: floor, firmness, power and delivery at their best.
 
     slow_heavy, tall: as `is_slow_and_heavy` and `is_tall` have it.
     """
     best = dict.fromkeys(data.weights, 1.0)
-    best["handling"] = _handling(name, words, slow_heavy, data)
+    best["handling"], best["tests"] = _by_words(name, words, slow_heavy, tall, data)
     best["simplicity"] = data.simplicity[name]
     best["power"] -= data.scale["compressed_air"] if name == "index_lift" else 0.0
-    best["tests"] = 1.0 - data.scale["each_test"] * _tests(name, words, tall)
     return total(best, data)
 
 

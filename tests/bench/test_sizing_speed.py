@@ -56,9 +56,9 @@ def fastest(work: Callable[[], Any], rounds: int = 200) -> float:
 def evaluate(job: Job) -> dict[str, float]:
     """All nine families at the design point: verdict, tightest margin, score; no records, no text."""
     scores: dict[str, float] = {}
+    seen = view(job, TYPICAL)
     for name, family in ALL.items():
         d = job.data.families[name]
-        seen = view(job, TYPICAL)
         trial = attempt(family, seen, d)
         if trial.passes:
             scores[name] = total(reasons(family, seen, trial.firmness, d, job.data), job.data)
