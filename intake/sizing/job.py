@@ -106,7 +106,10 @@ class View:
 def view(job: Job, mode: int) -> View:
     """The job in one mode. Fresh figures: a layout may write into them."""
     corners = job.corners[mode]
-    sizes = [(Num(hi), Num(lo)) for hi, lo in corners.sizes]
+    sizes: list[tuple[Num, Num]] = []
+    for high, low in corners.sizes:
+        hi = Num(high)
+        sizes.append((hi, hi if low is high else Num(low)))
     return View(mode=mode, sizes=sizes, options=corners.options, missing=corners.missing)
 
 
@@ -123,7 +126,7 @@ def _corners(job: Job, mode: int) -> Corners:
             hi[common] = hi[name]
             lo[common] = (hi if figures[name].is_spread else lo)[name]
         hi["need"] = lo["need"] = headroom
-        sizes.append((hi, lo))
+        sizes.append((hi, hi if lo == hi else lo))  # one and the same where nothing is open
     missing: frozenset[str] = frozenset()
     if mode == WORST:
         missing = frozenset(
