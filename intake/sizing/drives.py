@@ -1,14 +1,15 @@
 """Belts and chains as loops: pitch and speed of the flow, tensions in both directions, allowed pull, motors."""
 
 from collections.abc import Callable, Mapping
-from math import cos, inf, sin
+from math import inf
 from re import sub
 from typing import NamedTuple
 
 from intake.sizing.check_row import Row
 from intake.sizing.job import Num, View
-from intake.sizing.physics.power import IEC_KW, NEMA_HP, motor_power_needed, next_motor
-from intake.sizing.physics.tension import loop_tensions
+from intake.sizing.physics.flow import belt_speed, pitch_straight
+from intake.sizing.physics.power import IEC_KW, NEMA_HP, motor_power_needed, next_motor, shaft_power
+from intake.sizing.physics.tension import carry_gain, loop_tensions
 from intake.sizing.range_data import Limits
 from intake.sizing.unknowns import BEST, LIKELY
 
@@ -31,17 +32,15 @@ class Drive(NamedTuple):
 
 def flow(view: View, floor_gap: float) -> None:
     """Write pitch p [m] and speed v [m/s]: one belt, so one pitch, that of the longest product."""
-    p_hi = view.most("Lp") + floor_gap
-    p_lo = view.most_low("Lp") + floor_gap
-    set_flow(view, p_hi, p_lo)
+    set_flow(view, pitch_straight(view.most("Lp"), floor_gap), pitch_straight(view.most_low("Lp"), floor_gap))
 
 
 def set_flow(view: View, p_hi: float, p_lo: float) -> None:
     """Write pitch and speed for all sizes."""
     for hi, lo in view.sizes:
-        hi.p, hi.v = p_hi, hi.R * p_hi
+        hi.p, hi.v = p_hi, belt_speed(hi.R, p_hi)
         if lo is not hi:
-            lo.p, lo.v = p_lo, lo.R * p_lo
+            lo.p, lo.v = p_lo, belt_speed(lo.R, p_lo)
 
 
 def over_directions(view: View, make: Callable[[bool], Drive]) -> Drive:
@@ -72,16 +71,14 @@ def belt_drive(
     load, back: weight per length of the loaded and the empty belt [N/m]. guide: B of the helix [1/m], 0 if straight.
     press: friction per length of the slope from what presses on the load [N/m].
     """
-    sign = 1.0 if climbs else -1.0
-    drag, lift = friction * cos(slope), sin(slope)
     strands = (
         (back * friction, 0.0, level),
-        (back * (drag - sign * lift), 0.0, length),
-        (load * (drag + sign * lift) + press, guide, length),
+        (carry_gain(back, slope, friction, not climbs), 0.0, length),
+        (carry_gain(load, slope, friction, climbs) + press, guide, length),
         (load * friction, 0.0, level),
     )
     loop = loop_tensions(strands, 3, least)
-    return Drive(loop.slack, loop.greatest, (loop.tight - loop.slack) * speed, sign)
+    return Drive(loop.slack, loop.greatest, shaft_power(loop.tight, loop.slack, speed), 1.0 if climbs else -1.0)
 
 
 _FOOT = "(Ts + qb*g*mus*le + qb*g*(mus*cos(th) - way*sin(th))*s)"

@@ -6,13 +6,13 @@ from typing import Any
 
 from intake.sizing.assume import LARGEST, SMALLEST, Assuming, from_value, heading, sum_of
 from intake.sizing.job import Job
+from intake.sizing.physics.friction import STANDARD_GRAVITY, friction_from_slope
 from intake.sizing.range_data import RangeData
 from intake.sizing.result import Assumption
 from intake.sizing.unknowns import BEST, MODES, Choice, Var, at_least, between, combine, doubt, exact
 from intake.spec.flat import Spec
 from intake.spec.vocabulary import vocabulary
 
-_G = 9.80665
 _YES_NO = (True, False)
 _ROUND_KINDS = ("bottle", "jar", "can", "canister", "keg", "drum", "pail")
 _AS_GOOD_AS_ONE = 0.02
@@ -277,7 +277,10 @@ class Resolver(Assuming):
         test = self.spec.of("test.slip_angle") if on != "grip" else None  # a belt tells nothing of a grip
         if test is not None:
             angle = between(from_value(test, "test.slip_angle", radians(1.0)), *map(radians, _ANGLES))
-            return combine((angle,), lambda k: tan(angle.hi[k]), lambda k: tan(angle.lo[k]), "test.slip_angle")
+            return combine(
+                (angle,), lambda k: friction_from_slope(angle.hi[k]), lambda k: friction_from_slope(angle.lo[k]),
+                "test.slip_angle",
+            )  # fmt: skip
         rule = self._rule_for(friction=on)
         assert rule is not None  # proof sees to it that each friction has a last, unconditional rule
         about = "product.surface" if not self.spec.knows("product.surface") else rule.test or "product.surface"
@@ -296,8 +299,8 @@ class Resolver(Assuming):
         force = from_value(test, "test.grip_slip")
         return combine(
             (force, m),
-            lambda k: m.hi[k] * _G / (2 * max(force.lo[k], 1e-9)),
-            lambda k: m.lo[k] * _G / (2 * max(force.hi[k], 1e-9)),
+            lambda k: m.hi[k] * STANDARD_GRAVITY / (2 * max(force.lo[k], 1e-9)),
+            lambda k: m.lo[k] * STANDARD_GRAVITY / (2 * max(force.hi[k], 1e-9)),
             "test.grip_slip",
         )
 

@@ -5,6 +5,7 @@ from math import degrees
 
 from intake.sizing.check_row import Row
 from intake.sizing.job import Num
+from intake.sizing.physics.flow import lateral_accel
 from intake.sizing.physics.friction import friction_needed
 from intake.sizing.physics.tipping import tipping_share, tipping_share_lateral, tipping_share_round
 from intake.sizing.range_data import Limits
@@ -30,7 +31,8 @@ def curve_row(friction: str = "mu", applies: Callable[[Num], bool] | None = None
     return Row(
         id="curve", sense="at_most", unit="1",
         body=lambda hi, lo, d: (
-            d.slip_safety * friction_needed(hi.th_curve, d.accel_greatest, hi.v * hi.v / lo.r), getattr(lo, friction)
+            d.slip_safety * friction_needed(hi.th_curve, d.accel_greatest, lateral_accel(hi.v, lo.r)),
+            getattr(lo, friction),
         ),
         formula=f"SF*sqrt((g*sin(th_curve) + max(a1, a2, a3))^2 + {_CURVE}^2)/(g*cos(th_curve))", reads=(friction,),
         low=frozenset({"r"}), constants={"SF": "slip_safety", **_ACCEL}, units={**_UNITS, "th_curve": "rad"},
@@ -61,7 +63,7 @@ def _tip_straight(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
 
 
 def _tip_curved(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
-    lateral = hi.v * hi.v / lo.r
+    lateral = lateral_accel(hi.v, lo.r)
     if hi.rnd:
         return tipping_share_round(hi.th, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
     along = tipping_share(hi.th, d.accel_greatest, hi.h, lo.b)
@@ -80,7 +82,7 @@ def tip_in_level_curve_row(applies: Callable[[Num], bool]) -> Row:
 
 
 def _tip_level_curve(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
-    lateral = hi.v * hi.v / lo.r
+    lateral = lateral_accel(hi.v, lo.r)
     if hi.rnd:
         return tipping_share_round(0.0, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
     return tipping_share_lateral(0.0, lateral, hi.hx, lo.bw), 1.0 / d.tip_safety

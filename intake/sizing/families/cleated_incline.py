@@ -15,7 +15,7 @@ from intake.sizing.families.incline import (
 )
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
-from intake.sizing.physics.cleats import leans_over
+from intake.sizing.physics.cleats import cleat_height_needed, leans_over
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     CP,
@@ -34,7 +34,7 @@ _KINDS = ("pouch", "bag", "carton", "case", "bundle", "tray", "tub", "other")
 
 
 def _fill(view: View, lay: Steep, d: Limits) -> None:
-    height = d.cleat_share * view.most("H")
+    height = cleat_height_needed(view.most("H"), d.cleat_share)
     cleat = next((c for c in d.cleat_heights if c >= height - 1e-9), d.cleat_heights[-1])
     step = d.gap + d.cleat_thickness
     set_flow(view, view.most("Lp") + step, view.most_low("Lp") + step)
@@ -46,7 +46,7 @@ def _fill(view: View, lay: Steep, d: Limits) -> None:
 
 
 def _lean(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
-    return d.cleat_share * hi.H, lo.cleat
+    return cleat_height_needed(hi.H, d.cleat_share), lo.cleat
 
 
 _CLEAT = Row(

@@ -12,6 +12,7 @@ from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.lift import feed_speed_needed
+from intake.sizing.physics.power import lift_power
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     before_layout,
@@ -61,8 +62,8 @@ def _drive(hi: Num, d: Limits) -> None:
     carrier = d.carrier_mass_per_area * hi.L * hi.W
     hi.own = d.chain_mass_per_m * hi.rise + carrier * hi.rise / hi.cp
     hi.pull = d.take_up_tension + (hi.load + hi.own) * (G + d.accel_greatest) + d.guide_share * hi.load * G
-    up = hi.load * G * (1.0 + d.guide_share) * hi.v
-    down = -hi.load * G * (1.0 - d.guide_share) * hi.v
+    lift = lift_power(hi.m * hi.R, hi.rise)
+    up, down = lift * (1.0 + d.guide_share), -lift * (1.0 - d.guide_share)
     hi.shaft_up, hi.shaft_down = up, down
 
 

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from math import pi, sin, tan
+from math import pi, sin
 from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
@@ -18,6 +18,7 @@ from intake.sizing.families.incline import (
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cover import cover_force, cover_needed_ratio
+from intake.sizing.physics.envelope import run_plan_length
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     CP,
@@ -67,7 +68,7 @@ def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
     for hi, lo in view.sizes:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
             num.Wb, num.th, num.tilt_used = belt, slope, slope
-            num.run, num.s, num.le = num.rise / tan(slope), num.rise / sin(slope), _ENDS_EACH * ends
+            num.run, num.s, num.le = run_plan_length(num.rise, slope), num.rise / sin(slope), _ENDS_EACH * ends
             num.path, num.runs = num.s + num.le, 1.0
             num.fl_own, num.fw_own = num.run + _ENDS_EACH * ends, belt + 2.0 * d.frame_margin
         set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (hi.fw_own, lo.fw_own))

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterator
 from functools import cache
-from math import ceil, cos, floor, inf, pi, tan
+from math import ceil, cos, floor, inf, pi
 from typing import NamedTuple
 
 from intake.sizing.check_row import Row
@@ -24,7 +24,7 @@ from intake.sizing.job import Num, View
 from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.friction import steepest_slope
-from intake.sizing.physics.helix import least_inside_radius, slope_of, width_in_curve
+from intake.sizing.physics.helix import helix_length, least_inside_radius, rise_per_turn, slope_of, width_in_curve
 from intake.sizing.physics.tension import guide_rate, runaway_pull
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
@@ -99,7 +99,7 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
             too_narrow += 1
             continue
         if fallback is None:
-            least = hi.rise / (pi * (2 * inside + belt) * tan(d.slope_most))
+            least = hi.rise / rise_per_turn(2.0 * inside + belt, d.slope_most)
             fallback = Helix(max(1.0, float(ceil(least))), 1, inside, belt, index)
         if inside + belt > reach:
             stopped["room_length" if lo.lx <= lo.ly else "room_width"] += len(frames) - place
@@ -110,7 +110,7 @@ def _layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Helix]:
             stopped["speed"] += 1
             continue
         slope, by = _steepest(view, d, speed * speed / r_path)
-        least = hi.rise / (pi * (2 * inside + belt) * tan(slope)) if slope > 0.0 else inf
+        least = hi.rise / rise_per_turn(2.0 * inside + belt, slope) if slope > 0.0 else inf
         options = _turns(parts, least, most_turns)
         if not options:
             stopped[by if slope <= 0.0 or most_turns < 1.1 else "tier_clearance"] += 1
@@ -193,7 +193,7 @@ def _fill(view: View, lay: Helix, d: Limits) -> None:
             num.P = num.rise / lay.turns
             num.th = num.th_curve = slope_of(diameter, num.P)
             num.tilt_used = num.th
-            num.s = lay.turns * pi * diameter / cos(num.th)
+            num.s = helix_length(diameter, num.P, lay.turns)
             num.le = 2.0 * d.level_end
             num.path = num.s + num.le
             num.qb = d.belt_mass_per_area * lay.belt

@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Callable, Iterator
-from math import inf, pi, sin, tan
+from math import inf, pi, sin
 from typing import NamedTuple
 
 from intake.sizing.check_row import Row
@@ -21,6 +21,7 @@ from intake.sizing.drives import (
 )
 from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.job import Num, View
+from intake.sizing.physics.envelope import run_plan_length
 from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.friction import steepest_slope
@@ -161,7 +162,7 @@ def _layouts(lanes: int) -> Callable[[View, Limits, Counter[str]], Iterator[Runs
         hi, lo = view.sizes[0]
         slopes = slopes_to_try(view, d, "mu", 0.0, stopped)
         for place, slope in enumerate(slopes):
-            plan = hi.rise / tan(slope)
+            plan = run_plan_length(hi.rise, slope)
             series = max(1, -int(-plan // d.run_most)) if lanes == 1 else 1
             if (lanes == 1 and series > d.runs_in_line_most) or (lanes > 1 and plan / lanes > d.run_most):
                 stopped["run_length"] += len(slopes) - place
@@ -198,7 +199,7 @@ def _fill(view: View, lay: Runs, d: Limits) -> None:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
             num.Wb, num.ri, num.r, num.runs = belt, inside, r_path if num is hi else inside_lo + belt / 2.0, float(runs)
             num.th, num.th_curve, num.tilt_used, num.lanes = lay.slope, 0.0, lay.slope, float(lay.lanes)
-            num.run = num.rise / tan(lay.slope) / runs
+            num.run = run_plan_length(num.rise, lay.slope) / runs
             num.s = num.rise / sin(lay.slope) / runs
             num.le = 2.0 * ends / runs + (lay.series - 1) * d.joint / runs + curves / runs
             num.path = num.s * runs + 2.0 * ends + (lay.series - 1) * d.joint + curves

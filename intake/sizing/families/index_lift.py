@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from math import ceil
+from math import ceil, nan
 from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
@@ -11,8 +11,9 @@ from intake.sizing.families.lifts import LIGHT_WASH, RIGHT_ANGLES, both, cage, s
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
-from intake.sizing.physics.motion import trapezoid_time
-from intake.sizing.physics.pneumatics import ISO_15552_RODS, bore_needed, free_air_per_cycle, next_bore
+from intake.sizing.physics.lift import index_cycle
+from intake.sizing.physics.motion import trapezoid_peak, trapezoid_time
+from intake.sizing.physics.pneumatics import ISO_15552_RODS, bore_needed, free_air_per_cycle, next_bore, thrust
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     CP,
@@ -46,14 +47,15 @@ def _fill(view: View, lay: Carriers, d: Limits) -> None:
     longest = view.most("W")
     travel = trapezoid_time(lay.pitch, d.speed_most, d.accel, d.accel)
     push = max(d.push_time_least, d.push_time_per_m * stroke)
-    cycle = max(travel + max(d.load_time, push + d.push_settle), 1.0 / d.rate_most)
+    dwell = max(d.load_time, push + d.push_settle)
+    cycle = max(index_cycle(lay.pitch, d.speed_most, d.accel, dwell), 1.0 / d.rate_most)
     for hi, lo in view.sizes:
         for num in both(hi, lo):
             num.cp, num.Tm, num.Tp, num.cycle = lay.pitch, travel, push + d.push_settle, cycle
             num.stroke, num.longest = stroke, longest
             num.aboard = float(ceil(num.rise / lay.pitch - 1e-9))
             num.path, num.tilt_used, num.th = num.rise, 0.0, 0.0
-            num.drives, num.v = 1.0, min(d.speed_most, (lay.pitch * d.accel) ** 0.5)
+            num.drives, num.v = 1.0, trapezoid_peak(lay.pitch, d.speed_most, d.accel, d.accel)
             num.carriers = float(ceil(2.0 * (num.rise + 2.0 * lay.pitch) / lay.pitch))
         _drive(hi, lo, d)
         hi.Fp = d.push_safety * d.push_friction * hi.m * G
@@ -110,6 +112,7 @@ def _figures(view: View, lay: Carriers, d: Limits) -> dict[str, float]:
         "holding_pull": max(one.load for one, _ in view.sizes) * G * (1.0 - d.guide_share),
         "slope": 0.0, "largest_tilt": 0.0, "cycle_time": hi.cycle, "travel_time": hi.Tm, "loads_per_trip": 1.0,
         "push_force": max(num.Fp for num, _ in view.sizes), "cylinder_bore": bore, "cylinder_stroke": stroke,
+        "cylinder_thrust": thrust(bore, lo.pair) if bore < 1.0 else nan,
         "air_use": air * hi.R * 60.0, "carrier_pitch": lay.pitch, "carriers": hi.carriers, "products_on": hi.aboard,
         "transit_time": hi.aboard / max(hi.R, 1e-9),
     }  # fmt: skip

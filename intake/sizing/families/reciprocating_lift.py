@@ -11,7 +11,8 @@ from intake.sizing.family import Family, Variant
 from intake.sizing.job import View
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
 from intake.sizing.physics.lift import reciprocating_cycle
-from intake.sizing.physics.motion import trapezoid_time
+from intake.sizing.physics.motion import trapezoid_peak, trapezoid_time
+from intake.sizing.physics.power import lift_power
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     before_layout,
@@ -45,7 +46,7 @@ def _fill(view: View, lay: Platform, d: Limits) -> None:
             num.Tm = trapezoid_time(num.rise, d.speed_most, d.accel, d.accel)
             num.cycle = reciprocating_cycle(num.rise, d.speed_most, d.accel, handling, handling)
             num.path, num.tilt_used, num.th, num.drives = num.rise, 0.0, 0.0, 1.0
-            num.v = min(d.speed_most, (num.rise * d.accel) ** 0.5)
+            num.v = trapezoid_peak(num.rise, d.speed_most, d.accel, d.accel)
         hi.platform = d.platform_mass_per_area * longest_hi * widest
         hi.balance = hi.platform + d.counterweight_share * hi.m
         unbalanced = hi.m + hi.platform - hi.balance
@@ -55,8 +56,9 @@ def _fill(view: View, lay: Platform, d: Limits) -> None:
         moved = hi.m + hi.platform + hi.balance
         peak = (unbalanced * G * (1.0 + d.guide_share) + moved * d.accel) * hi.v
         # The flow of mass is what the drive lifts on the whole; the counterweight only moves it about in time.
-        mean = hi.m * G * (1.0 + d.guide_share) * hi.R * hi.rise
-        hi.shaft = hi.shaft_bu = -hi.m * G * (1.0 - d.guide_share) * hi.R * hi.rise if lowers else mean
+        lift = lift_power(hi.m * hi.R, hi.rise)
+        mean = lift * (1.0 + d.guide_share)
+        hi.shaft = hi.shaft_bu = -lift * (1.0 - d.guide_share) if lowers else mean
         hi.shaft_each = max(peak, mean)
         hi.motor_needed = motor_needed(hi.shaft_each, d)
     cage(view, d)
