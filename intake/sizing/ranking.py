@@ -6,7 +6,7 @@ from intake.sizing.job import Job
 from intake.sizing.result import FAMILIES, FamilyResult
 from intake.sizing.sentences import Words
 
-_CLOSE = 0.01
+_CLOSE = 0.005
 
 
 def enough_known(job: Job) -> bool:
@@ -27,24 +27,33 @@ def rank(job: Job, families: Mapping[str, FamilyResult]) -> tuple[str | None, st
     return (names[0] if names else None), (names[1] if len(names) > 1 else None)
 
 
-def why_best(best: str | None, second: str | None, families: Mapping[str, FamilyResult], words: Words) -> str:
-    """Why the leading family beats the runner-up, by the reasons that count most; "" when none leads."""
+def why_best(
+    best: str | None, second: str | None, families: Mapping[str, FamilyResult], weights: Mapping[str, float],
+    words: Words,
+) -> str:  # fmt: skip
+    """Why the leading family beats the runner-up, by the reasons that weigh most; "" when none leads."""
     if best is None:
         return ""
     if second is None:
         return words.say(
             "beats", "sentence", best=_name(best, words), second="all others", reasons=words.say("beats", "only")
         )
-    lead, next_one = families[best].reasons, families[second].reasons
-    ahead = sorted(
-        ((name, lead[name] - next_one.get(name, 0.0)) for name in lead), key=lambda pair: (-pair[1], pair[0])
-    )
+    lead, next_one = families[best], families[second]
+    gained = {name: weights[name] * (lead.reasons[name] - next_one.reasons.get(name, 0.0)) for name in lead.reasons}
+    gained["open"] = _paid(next_one, weights) - _paid(lead, weights)
+    ahead = sorted(gained.items(), key=lambda pair: (-pair[1], pair[0]))
     said = [words.say("beats", name) for name, by in ahead[:2] if by > _CLOSE]
     if not said:
         return words.say("beats", "close", best=_name(best, words), second=_name(second, words))
     return words.say(
         "beats", "sentence", best=_name(best, words), second=_name(second, words), reasons=" and ".join(said)
     )
+
+
+def _paid(found: FamilyResult, weights: Mapping[str, float]) -> float:
+    """What a family's score has paid for what is still open, on the scale of weighted reasons."""
+    together = sum(weights.values())
+    return sum(weights[name] * value for name, value in found.reasons.items()) - together * found.score
 
 
 def _name(family: str, words: Words) -> str:

@@ -42,7 +42,7 @@ def size(spec: Mapping[str, Any] | Spec, *, worth: bool = False, questions: Any 
     return Result(
         best=best,
         second=second,
-        why_best=why_best(best, second, families, words),
+        why_best=why_best(best, second, families, data.weights, words),
         refer_out=_refer_out(families, raised, words),
         direction=None if job.choices["direction"].is_open else job.choices["direction"].typical,
         families=families,
