@@ -80,7 +80,7 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     if layout is None:
         layout, variant = _any_layout(job, family, d, variant)
     views = Views(job, family, layout, trial.swapped, trial.turned)
-    all_checks = checks(job, family, variant, layout, views, found.verdict == "out")
+    all_checks = checks(job, family, variant, layout, views, found.turned and job.choices["turn_flat"].is_open)
     if found.verdict == "out":
         all_checks = mark_what_stops(all_checks, trial.stopped_by)
     open_asks = _open(job, family, found, all_checks)

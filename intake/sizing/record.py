@@ -54,9 +54,9 @@ class Views:
 
 
 def checks(
-    job: Job, family: Family, variant: Variant | None, layout: Layout | None, views: Views, is_out: bool
+    job: Job, family: Family, variant: Variant | None, layout: Layout | None, views: Views, may_turn: bool = False
 ) -> tuple[Check, ...]:
-    """All checks of a family, the gates first. `is_out`: nothing helps, not even feeding it the other way."""
+    """All checks of a family, the gates first. `may_turn`: what fails as described may pass fed the other way."""
     d = job.data.families[family.name]
     worst_gates = views[WORST] if views.has(WORST) else view(job, WORST)
     gates = [*family.gates, *(variant.gates if variant is not None else ())]
@@ -64,12 +64,11 @@ def checks(
     if variant is not None:
         found.append(_turn(job, variant, views, worst_gates))
     rows = family.all_rows if layout is not None else family.before
-    may_turn = not is_out and turning_is_open(job, views[BEST])
     for row in rows:
         if row.applies is not None and not row.applies(views[TYPICAL].sizes[0][0]):
             continue
         check = _row(job, row, views, d)
-        if check.passes is False and may_turn and not _LEANS_ON_THE_WAY_IT_IS_FED.isdisjoint(row.reads):
+        if check.passes is False and may_turn:
             check = replace(check, passes=None, depends_on=job.choices["turn_flat"].asks)
         found.append(check)
     return tuple(found)

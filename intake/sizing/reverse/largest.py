@@ -116,6 +116,6 @@ class _Asked:
         trial = attempt(self.family, view(job, TYPICAL), self.limits)
         views = Views(job, self.family, trial.layout, trial.swapped, trial.turned)
         variant = trial.variant if trial.variant is not None else self.family.variants[0]
-        found = checks(job, self.family, variant, trial.layout, views, is_out=True)
+        found = checks(job, self.family, variant, trial.layout, views)
         failing = tuple(c for c in found if (c.fails_at_design or c.id in trial.stopped_by) and not c.warns)
         return failing or tuple(c for c in found if c.passes is False and not c.warns)
