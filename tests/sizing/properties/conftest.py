@@ -1,8 +1,8 @@
 """Random jobs for the laws of sizing: whole ones, parts of them, and wild ones with every fact that a spec may hold.
 
 The default run is small and the same each time. `pytest --hypothesis-profile=deep tests/sizing/properties` goes
-through thousands of new jobs. Jobs of trade come from a seed, so that their figures spread evenly; what is done to
-them is drawn by hypothesis, so that it shrinks.
+through a thousand new jobs for each law. Jobs of trade come from a seed, so that their figures spread evenly; what is
+done to them is drawn by hypothesis, so that it shrinks.
 """
 
 import tomllib
@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from intake.spec.vocabulary import Field, vocabulary
 
-settings.register_profile("deep", max_examples=3000)
+settings.register_profile("deep", max_examples=1000)
 _UNCHECKED = [HealthCheck.too_slow, HealthCheck.data_too_large, HealthCheck.filter_too_much]
 
 FlatSpec = dict[str, Any]
@@ -197,7 +197,7 @@ def jobs() -> type[Jobs]:
 
 @pytest.fixture(scope="session")
 def for_all() -> Callable[..., None]:
-    """Holds a law against what strategies draw: `tries` jobs, always the same; thousands of new ones when deep."""
+    """Holds a law against what strategies draw: `tries` jobs, always the same; a thousand new ones when deep."""
     is_deep = settings.get_current_profile_name() == "deep"
 
     def hold(law: Callable[..., None], *drawn: st.SearchStrategy[Any], tries: int) -> None:

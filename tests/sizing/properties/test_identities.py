@@ -1,4 +1,4 @@
-"""Figures of a result agree with each other, with the facts and with physics, whatever the job (commands.md)."""
+"""Figures of a result agree with each other, with the facts and with physics, whatever the job."""
 
 import math
 from collections import Counter

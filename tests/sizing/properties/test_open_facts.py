@@ -10,7 +10,7 @@ from intake.sizing import size
 from intake.spec.vocabulary import vocabulary
 
 Json = dict[str, Any]
-ZONES = ((-2.0, "freezer"), (12.0, "chilled"), (45.0, "ambient"), (1e9, "hot"))  # commands: design of the zones, degC
+ZONES = ((-2.0, "freezer"), (12.0, "chilled"), (45.0, "ambient"), (1e9, "hot"))  # degC; common practice, no source
 TYPICAL = {
     "test.slip_angle": 24.0,
     "test.tip_angle": 30.0,
@@ -53,9 +53,9 @@ def test_answering_all_that_a_verdict_depends_on_settles_it_in_nearly_all_cases(
                 count["answered"] += 1
                 count["settled"] += after.families[name].verdict != "depends"
 
-    for_all(law, jobs.exact_part, st.integers(0, 2**32), tries=15)
+    for_all(law, jobs.exact_part, st.integers(0, 2**32), tries=20)
     assert count["answered"] > 30
-    assert count["settled"] >= 0.9 * count["answered"]
+    assert count["settled"] >= 0.97 * count["answered"]
 
 
 def answers(rng: Random, asked: list[str], whole: Json, result: Json) -> Json:
