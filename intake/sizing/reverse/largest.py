@@ -108,7 +108,7 @@ class _Asked:
             family=self.family.name, field=field, unit=unit, value=value, now=now,
             stops=tuple(check.id for check in failing), why=tuple(words.failing(check) for check in failing),
             checks=failing,
-            fits_to=scan(fits, min(start, value), least, most) if value is not None else None,
+            fits_to=scan(fits, value, least, value) if value is not None else None,
         )  # fmt: skip
 
     def _beyond(self, job: Job) -> tuple[Check, ...]:

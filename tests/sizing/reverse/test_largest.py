@@ -86,7 +86,7 @@ def test_the_fastest_platform_is_where_brent_finds_its_cycle_used_up(case_up: di
 
 def test_one_drive_runs_out_of_pull_where_a_drive_at_each_tier_does_not(case_up: dict[str, Any]) -> None:
     light = case_up | {
-        "product.length": 0.25, "product.width": 0.2, "product.height": 0.15, "product.weight": 1.2, "rate.peak": 28.0,
+        "product.length": 0.25, "product.width": 0.2, "product.height": 0.15, "product.weight": 2.5, "rate.peak": 28.0,
         "rate.normal": 28.0, "rise.discharge_height": 0.75 + 12 * 0.3048, "space.ceiling": 20.0,
     }  # fmt: skip
     one, tiers = largest_rise(light, "spiral"), largest_rise(light, "washdown_spiral")
