@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 from scipy.optimize import brentq
 
-from intake.sizing import FAMILIES, Largest, largest_rate, largest_rise, size
+from intake.sizing import Largest, largest_rate, largest_rise, size
 from intake.sizing.result import FamilyResult
 
 
@@ -24,46 +24,42 @@ def holds(found: FamilyResult) -> bool:
     return all(check.passes is not False for check in found.checks if not check.warns) and found.verdict != "out"
 
 
-def test_at_the_largest_rise_every_check_passes_and_a_hundredth_more_fails(settled_jobs: list[dict[str, Any]]) -> None:
+Reached = list[tuple[dict[str, Any], str, Largest, Largest]]
+
+
+def test_at_the_largest_rise_every_check_passes_and_a_hundredth_more_fails(reached: Reached) -> None:
     looked = 0
-    for spec in settled_jobs:
-        for family in FAMILIES:
-            found = largest_rise(spec, family)
-            if found.value is None or found.value >= 60.0:
-                continue
+    for spec, family, found, _ in reached:
+        if found.value is not None and found.value < 60.0:
             looked += 1
             assert holds(at_rise(spec, family, found.value)), (spec, family, found)
-            beyond = at_rise(spec, family, found.value * 1.01)
-            assert beyond.verdict == "out", (spec, family, found)
+            assert at_rise(spec, family, found.value * 1.01).verdict == "out", (spec, family, found)
             assert found.stops, (spec, family, found)
-            assert len(found.why) == len(found.stops)
+            assert len(found.why) == len(found.stops) == len(found.checks)
     assert looked > 8
 
 
-def test_at_the_largest_rate_every_check_passes_and_a_hundredth_more_fails(settled_jobs: list[dict[str, Any]]) -> None:
+def test_at_the_largest_rate_every_check_passes_and_a_hundredth_more_fails(reached: Reached) -> None:
     looked = 0
-    for spec in settled_jobs:
-        for family in FAMILIES:
-            found = largest_rate(spec, family)
-            if found.value is None or found.value >= 2000.0:
-                continue
+    for spec, family, _, found in reached:
+        if found.value is not None and found.value < 2000.0:
             looked += 1
             assert holds(at_rate(spec, family, found.value)), (spec, family, found)
             assert at_rate(spec, family, found.value * 1.01).verdict == "out", (spec, family, found)
     assert looked > 8
 
 
-def test_what_is_asked_for_lies_in_the_range_where_the_family_stands(settled_jobs: list[dict[str, Any]]) -> None:
-    for spec in settled_jobs:
-        for family, found in size(spec).families.items():
-            for asked in (largest_rise(spec, family), largest_rate(spec, family)):
-                assert asked.now is not None
-                if found.verdict == "fits":
-                    assert asked.value is not None
-                    assert asked.value >= asked.now * (1.0 - 1e-9)
-                    assert asked.fits_to is not None
-                elif found.verdict == "out" and asked.value is not None:
-                    assert asked.value < asked.now
+def test_what_is_asked_for_lies_in_the_range_where_the_family_stands(reached: Reached) -> None:
+    for spec, family, *both in reached:
+        verdict = size(spec).families[family].verdict
+        for asked in both:
+            assert asked.now is not None
+            if verdict == "fits":
+                assert asked.value is not None
+                assert asked.value >= asked.now * (1.0 - 1e-9)
+                assert asked.fits_to is not None
+            elif verdict == "out" and asked.value is not None:
+                assert asked.value < asked.now
 
 
 def test_the_ceiling_stops_a_lift_where_arithmetic_says(case_up: dict[str, Any]) -> None:
