@@ -7,6 +7,7 @@ from random import Random
 
 from scipy.optimize import brentq
 
+SHORT, BEYOND = 0.985, 1.015  # of our limit: there the product stands, and there it goes
 APART = 1.2  # a drawn product slides or tips by so much sooner than it does the other
 
 

@@ -9,7 +9,7 @@ from intake.sizing.physics.flow import lateral_accel
 from intake.sizing.physics.friction import friction_needed
 from intake.sizing.physics.tipping import tipping_share_lateral, tipping_share_round
 
-from .products import Product, drawn, named, where
+from .products import BEYOND, SHORT, Product, drawn, named, where
 from .world import HARD_TO_SLIP, Motion
 
 FASTEST = 30.0  # m/s, beyond what any of these products bears
@@ -38,8 +38,8 @@ def test_in_a_curve_it_slides_beyond_the_speed_we_reckon_and_not_before(seed: in
     def used(speed: float) -> float:
         return friction_needed(0.0, lateral=lateral_accel(speed, radius)) / mu
 
-    assert Motion(speed=where(used, 0.98, FASTEST), radius=radius).ride(product, mu).stands
-    assert Motion(speed=where(used, 1.02, FASTEST), radius=radius).ride(product, mu).slides
+    assert Motion(speed=where(used, SHORT, FASTEST), radius=radius).ride(product, mu).stands
+    assert Motion(speed=where(used, BEYOND, FASTEST), radius=radius).ride(product, mu).slides
 
 
 @pytest.mark.parametrize(
@@ -51,13 +51,13 @@ def test_in_a_curve_it_tips_beyond_the_speed_we_reckon_and_not_before(seed: int,
     def used(speed: float) -> float:
         return tipping(product, speed, radius)
 
-    assert Motion(speed=where(used, 0.98, FASTEST), radius=radius).ride(product, mu).stands
-    assert Motion(speed=where(used, 1.02, FASTEST), radius=radius).ride(product, mu).tips
+    assert Motion(speed=where(used, SHORT, FASTEST), radius=radius).ride(product, mu).stands
+    assert Motion(speed=where(used, BEYOND, FASTEST), radius=radius).ride(product, mu).tips
 
 
 def test_the_same_product_goes_straight_ahead_at_that_speed() -> None:
     # So that it is the curve that tips it, and nothing in how it was set going.
     tall = Product(0.2, 0.2, 0.4, centre=0.2)
-    speed = where(lambda v: tipping(tall, v, 1.5), 1.02, FASTEST)
+    speed = where(lambda v: tipping(tall, v, 1.5), BEYOND, FASTEST)
     assert Motion(speed=speed, radius=1.5).ride(tall, HARD_TO_SLIP).tips
     assert Motion(speed=speed, radius=inf).ride(tall, HARD_TO_SLIP).stands

@@ -8,7 +8,7 @@ import pytest
 from intake.sizing.physics.friction import STANDARD_GRAVITY
 from intake.sizing.physics.tipping import tip_slope, tipping_share, tipping_share_round
 
-from .products import Product, drawn, named, where
+from .products import BEYOND, SHORT, Product, drawn, named, where
 from .world import HARD_TO_SLIP, Motion
 
 DRAWN = drawn(seed=20_250_304, count=40, suits=Product.tips_first)
@@ -40,22 +40,22 @@ def test_the_draw_holds_many_centres_of_gravity_boxes_and_cylinders() -> None:
 
 @pytest.mark.parametrize(("product", "mu"), DRAWN, ids=NAMES)
 def test_at_rest_it_tips_beyond_the_slope_we_reckon_and_not_before(product: Product, mu: float) -> None:
-    assert Motion(slope_where(0.98, product, 0.0)).ride(product, mu).stands
-    assert Motion(slope_where(1.02, product, 0.0)).ride(product, mu).tips
+    assert Motion(slope_where(SHORT, product, 0.0)).ride(product, mu).stands
+    assert Motion(slope_where(BEYOND, product, 0.0)).ride(product, mu).tips
 
 
 @pytest.mark.parametrize(("seed", "product", "mu"), [(i, *one) for i, one in enumerate(DRAWN)], ids=NAMES)
 def test_with_a_start_it_tips_beyond_the_slope_we_reckon_and_not_before(seed: int, product: Product, mu: float) -> None:
     # One half start on the way up, the other stop on the way down: both push the belt uphill under the product.
     accel, speed = start(product, seed), -1.0 if seed % 2 else 0.0
-    assert Motion(slope_where(0.98, product, accel), speed, accel).ride(product, mu).stands
-    assert Motion(slope_where(1.02, product, accel), speed, accel).ride(product, mu).tips
+    assert Motion(slope_where(SHORT, product, accel), speed, accel).ride(product, mu).stands
+    assert Motion(slope_where(BEYOND, product, accel), speed, accel).ride(product, mu).tips
 
 
 @pytest.mark.parametrize(("seed", "product", "mu"), [(i, *one) for i, one in enumerate(DRAWN[:8])], ids=NAMES[:8])
 def test_a_start_downhill_is_not_the_worse(seed: int, product: Product, mu: float) -> None:
     accel = start(product, seed)
-    assert Motion(slope_where(1.02, product, accel), accel=-accel).ride(product, mu).stands
+    assert Motion(slope_where(BEYOND, product, accel), accel=-accel).ride(product, mu).stands
 
 
 @pytest.mark.parametrize("way", [1.0, -1.0], ids=["start", "stop"])
@@ -64,8 +64,8 @@ def test_on_the_level_a_start_and_a_stop_tip_it_alike(product: Product, mu: floa
     def used(accel: float) -> float:
         return tipping(product, 0.0, accel)
 
-    assert Motion(speed=2.0, accel=way * where(used, 0.98, 20.0)).ride(product, mu).stands
-    assert Motion(speed=2.0, accel=way * where(used, 1.02, 20.0)).ride(product, mu).tips
+    assert Motion(speed=2.0, accel=way * where(used, SHORT, 20.0)).ride(product, mu).stands
+    assert Motion(speed=2.0, accel=way * where(used, BEYOND, 20.0)).ride(product, mu).tips
 
 
 @pytest.mark.parametrize(("centre", "slope"), [(0.15, 45.0), (0.15 * 3**0.5, 30.0)])
@@ -73,5 +73,5 @@ def test_a_box_of_30_cm_that_cannot_slide_goes_over_at_the_slope_of_the_plumb_li
     # Half the base over the height of the centre: 1 at 45 degrees, 1/sqrt(3) at 30, from any table of tangents.
     box = Product(0.3, 0.3, 0.4, centre)
     assert tip_slope(centre, 0.3) == pytest.approx(radians(slope))
-    assert Motion(0.98 * radians(slope)).ride(box, HARD_TO_SLIP).stands
-    assert Motion(1.02 * radians(slope)).ride(box, HARD_TO_SLIP).tips
+    assert Motion(SHORT * radians(slope)).ride(box, HARD_TO_SLIP).stands
+    assert Motion(BEYOND * radians(slope)).ride(box, HARD_TO_SLIP).tips
