@@ -56,7 +56,7 @@ def feeds(view: View) -> tuple[bool, ...]:
     words = view.options["turn_flat"]
     if not (all(words) if view.every else any(words)):
         return (False,)
-    return (False, True) if any(hi.L != hi.W or lo.L != lo.W for hi, lo in view.sizes) else (False,)
+    return (False, True) if any(one.L != one.W or one.b != one.bw for pair in view.sizes for one in pair) else (False,)
 
 
 _SIDES = (("L", "W"), ("Lp", "Wp"), ("b", "bw"), ("h", "hx"))
