@@ -87,11 +87,6 @@ def mark_what_stops(found: tuple[Check, ...], stopped_by: tuple[str, ...]) -> tu
 _LEANS_ON_THE_WAY_IT_IS_FED = frozenset({"L", "W", "b", "bw", "mu"})
 
 
-def turning_is_open(job: Job, seen: View) -> bool:
-    """True while nobody said whether the product may be fed with its other side leading, and it would matter."""
-    return job.choices["turn_flat"].is_open and any(hi.L != hi.W or lo.L != lo.W for hi, lo in seen.sizes)
-
-
 def _gate(job: Job, gate: Gate, best: View, likely: View, worst: View) -> Check:
     choices = [job.choices[name] for name in gate.reads]
     passes = False if not gate.passes(best) else True if gate.passes(worst) else None
