@@ -84,9 +84,6 @@ def mark_what_stops(found: tuple[Check, ...], stopped_by: tuple[str, ...]) -> tu
     )
 
 
-_LEANS_ON_THE_WAY_IT_IS_FED = frozenset({"L", "W", "b", "bw", "mu"})
-
-
 def _gate(job: Job, gate: Gate, best: View, likely: View, worst: View) -> Check:
     choices = [job.choices[name] for name in gate.reads]
     passes = False if not gate.passes(best) else True if gate.passes(worst) else None
