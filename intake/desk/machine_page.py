@@ -29,7 +29,8 @@ def machine_page(name: str, shown: Snapshot) -> str:
 
 def _check_lines(check: Check, system: System) -> Iterator[str]:
     sense = {"at_most": "at most", "at_least": "at least", "must_be": "must be"}[check.sense]
-    margin = "" if check.margin is None else f", {_spare(check.margin, check.sense)}"
+    no_share = check.margin is None or check.unit == "K"  # a share of kelvins says nothing to people
+    margin = "" if no_share else f", {_spare(check.margin or 0.0, check.sense)}"
     size = "" if check.size is None else f" (size {check.size})"
     value, limit = _figure(check.value, check.unit, system), _figure(check.limit, check.unit, system)
     yield f"{_OUTCOME[check.passes]}  {check.id.replace('_', ' ')}{size}: {value}, {sense} {limit}{margin}"
