@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from math import cos, sqrt
 from random import Random
 
 import pytest
@@ -10,14 +9,10 @@ import pytest
 from intake.sizing.physics.friction import STANDARD_GRAVITY, friction_needed
 from intake.sizing.physics.tipping import tipping_share, tipping_share_lateral, tipping_share_round
 
+from .helix import wide_helix
 from .products import BEYOND, SHORT, Product, drawn, named, where
-from .world import EASE_S, Motion, hold_s
+from .world import Motion
 
-# What counts of a curve is v^2/r. The helix is wide here, so that the product is small against it: on a tight and fast
-# one the centre of gravity, above the belt and so behind it on a slope, is thrust downhill too. TIGHT is that part of
-# the weight; at ten times as much the engine's thresholds lie 3 % lower.
-TIGHT = 0.002
-SPEED_OVER_GAIN = 100.0  # where the belt speeds up too: the curve stays within 1 % of what it is in mid-hold
 MOST_ACCEL = 1.2  # m/s2
 
 
@@ -32,12 +27,8 @@ class Ride:
     way: float  # 1 up, -1 down
 
     def at(self, slope: float, lateral: float | None = None) -> Motion:
-        inwards, hold = self.lateral if lateral is None else lateral, hold_s(self.product)
-        level = inwards * sqrt(self.product.centre / STANDARD_GRAVITY / TIGHT)  # (v/r)^2 centre = TIGHT g
-        speed = max(level / cos(slope), SPEED_OVER_GAIN * self.accel * hold)
-        at_first = self.way * speed - self.accel * (EASE_S + hold / 2)
-        radius = (speed * cos(slope)) ** 2 / inwards
-        return Motion(slope, at_first, self.accel, radius)
+        inwards = self.lateral if lateral is None else lateral
+        return wide_helix(self.product, slope, inwards, self.accel, self.way)
 
     def slipping(self, slope: float) -> float:
         return friction_needed(slope, self.accel, self.lateral) / self.mu
