@@ -46,7 +46,7 @@ def tip_row(*, curved: bool) -> Row:
     lateral = _CURVE if curved else "0"
     formula = (
         f"(1 - rnd)*max({_ALONG}*h/(g*cos(th)*b/2), {lateral}*hx/(g*cos(th)*bw/2))"
-        f" + rnd*sqrt({_ALONG}^2 + {lateral}^2)*h/(g*cos(th)*min(b, bw)/2)"
+        f" + rnd*sqrt({_ALONG}^2 + {lateral}^2)*max(h/b, hx/bw)*2/(g*cos(th))"
     )
     return Row(
         id="tip", sense="at_most", unit="1", body=_tip_curved if curved else _tip_straight, formula=formula,
@@ -56,16 +56,27 @@ def tip_row(*, curved: bool) -> Row:
     )  # fmt: skip
 
 
+def ring(hi: Num, lo: Num) -> tuple[float, float]:
+    """Height of the centre of gravity and base of a round product, in the direction in which it stands worse [m]."""
+    return (hi.h, lo.b) if hi.h * lo.bw >= hi.hx * lo.b else (hi.hx, lo.bw)
+
+
+def footing(hi: Num, lo: Num, d: Limits) -> float:
+    """Half of the base over the height of the centre of gravity, with its safety: the most thrust over weight [1]."""
+    height, base = ring(hi, lo) if hi.rnd else (hi.h, lo.b)
+    return float(base / (2.0 * max(height, 1e-9) * d.tip_safety))
+
+
 def _tip_straight(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     if hi.rnd:
-        return tipping_share_round(hi.th, d.accel_greatest, 0.0, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+        return tipping_share_round(hi.th, d.accel_greatest, 0.0, *ring(hi, lo)), 1.0 / d.tip_safety
     return tipping_share(hi.th, d.accel_greatest, hi.h, lo.b), 1.0 / d.tip_safety
 
 
 def _tip_curved(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     lateral = lateral_accel(hi.v, lo.r)
     if hi.rnd:
-        return tipping_share_round(hi.th, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+        return tipping_share_round(hi.th, d.accel_greatest, lateral, *ring(hi, lo)), 1.0 / d.tip_safety
     along = tipping_share(hi.th, d.accel_greatest, hi.h, lo.b)
     return max(along, tipping_share_lateral(hi.th, lateral, hi.hx, lo.bw)), 1.0 / d.tip_safety
 
@@ -74,7 +85,7 @@ def tip_in_level_curve_row(applies: Callable[[Num], bool]) -> Row:
     """Tipping outwards over one edge in a level curve between slopes; a round base in whatever direction."""
     return Row(
         id="tip_curve", sense="at_most", unit="1", body=_tip_level_curve,
-        formula="(1 - rnd)*(v^2/r)*hx/(g*bw/2) + rnd*sqrt(max(a1, a2, a3)^2 + (v^2/r)^2)*h/(g*min(b, bw)/2)",
+        formula="(1 - rnd)*(v^2/r)*hx/(g*bw/2) + rnd*sqrt(max(a1, a2, a3)^2 + (v^2/r)^2)*max(h/b, hx/bw)*2/g",
         reads=("h", "hx", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
         source="moments about the outer edge; level case as in Tayal, Engineering Mechanics, Ex. 15.20", each_size=True,
         applies=applies,
@@ -84,7 +95,7 @@ def tip_in_level_curve_row(applies: Callable[[Num], bool]) -> Row:
 def _tip_level_curve(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
     lateral = lateral_accel(hi.v, lo.r)
     if hi.rnd:
-        return tipping_share_round(0.0, d.accel_greatest, lateral, hi.h, min(lo.b, lo.bw)), 1.0 / d.tip_safety
+        return tipping_share_round(0.0, d.accel_greatest, lateral, *ring(hi, lo)), 1.0 / d.tip_safety
     return tipping_share_lateral(0.0, lateral, hi.hx, lo.bw), 1.0 / d.tip_safety
 
 

@@ -11,6 +11,7 @@ from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import steepest_slope
 from intake.sizing.physics.helix import least_inside_radius, rise_per_turn
 from intake.sizing.range_data import Limits
+from intake.sizing.stability import footing
 
 _MOST_TURNS = 24
 _TRIES = 12
@@ -113,9 +114,7 @@ def _steepest(view: View, d: Limits, lateral: float) -> tuple[float, str]:
     found: tuple[float, str] = (d.slope_most, "slope")
     for one, low in view.sizes:
         found = min(found, (steepest_slope(low.mu / d.slip_safety, d.accel_greatest, lateral), "curve"))
-        base = min(low.b, low.bw) if one.rnd else low.b
-        footing = base / (2.0 * max(one.h, 1e-9) * d.tip_safety)
-        found = min(found, (steepest_slope(footing, d.accel_greatest, lateral if one.rnd else 0.0), "tip"))
+        found = min(found, (steepest_slope(footing(one, low, d), d.accel_greatest, lateral if one.rnd else 0.0), "tip"))
     return found[0] + 1e-9, found[1]
 
 

@@ -39,7 +39,7 @@ from intake.sizing.shared_checks import (
     transfer_rows,
     washing,
 )
-from intake.sizing.stability import crest_row, crest_step, curve_row, slip_row, tip_in_level_curve_row, tip_row
+from intake.sizing.stability import crest_row, crest_step, curve_row, footing, slip_row, tip_in_level_curve_row, tip_row
 
 STRAIGHT_UNITS = {
     "Ts": "N", "Tb": "N", "qb": "kg/m", "q": "kg/m", "q_bu": "kg/m", "th": "rad", "s": "m", "le": "m", "way": "1",
@@ -146,8 +146,7 @@ def slopes_to_try(view: View, d: Limits, friction: str, lateral: float, stopped:
         if friction:
             held = steepest_slope(getattr(low, friction) / d.slip_safety, d.accel_greatest, lateral)
             steepest, by = min((steepest, by), (held, "slip"))
-        base = min(low.b, low.bw) if one.rnd else low.b
-        stands = steepest_slope(base / (2.0 * max(one.h, 1e-9) * d.tip_safety), d.accel_greatest, lateral)
+        stands = steepest_slope(footing(one, low, d), d.accel_greatest, lateral)
         steepest, by = min((steepest, by), (stands, "tip"), (d.crest_steps * crest_step(one, low, d), "crest"))
     found = [slope for slope in d.slopes if slope <= steepest + 1e-9]
     if len(found) < len(d.slopes):
