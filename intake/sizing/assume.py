@@ -112,6 +112,8 @@ class Assuming:
         self, rule: AssumptionRule, about: str, *, low: float | None = None, typical: Any = None,
         high: float | None = None, values: tuple[Any, ...] | None = None, unit: str | None = None,
     ) -> None:  # fmt: skip
+        if rule.id in self.assumptions:  # a field without a number speaks of the first size
+            return
         self.assumptions[rule.id] = Assumption(
             id=rule.id,
             about=(about,),
