@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from math import atan2, cos, hypot, sin
 from random import Random
 
 import pytest
@@ -11,7 +12,7 @@ from intake.sizing.physics.tipping import tipping_share, tipping_share_lateral, 
 
 from .helix import wide_helix
 from .products import BEYOND, SHORT, Product, drawn, named, where
-from .world import Motion
+from .world import STEP_S, Motion, mujoco
 
 MOST_ACCEL = 1.2  # m/s2
 
@@ -66,6 +67,18 @@ BOXES = rides(
     drawn(20_250_307, 36, Product.tips_first, rounds=(False,)),
     lambda product, _: min(product.length, product.width) / 2 / product.centre,
 )
+
+
+def test_the_belt_carries_a_product_round_and_up_a_helix() -> None:
+    slope, speed, radius, seconds = 0.2, 0.6, 0.8, 2.0
+    model, data = Motion(slope, speed, 0.0, radius).going(Product(0.3, 0.2, 0.1, 0.05), 0.6)
+    before = data.body("product").xpos.copy()
+    mujoco.mj_step(model, data, nstep=round(seconds / STEP_S))
+    x, y, z = data.body("product").xpos - [0.0, 0.0, before[2]]
+    turned = speed * cos(slope) / radius * seconds
+    assert z == pytest.approx(speed * sin(slope) * seconds, abs=0.001)
+    assert hypot(x, y) == pytest.approx(hypot(before[0], before[1]), abs=0.002)
+    assert atan2(y, x) - atan2(before[1], before[0]) == pytest.approx(turned, abs=0.002)
 
 
 @pytest.mark.parametrize("ride", SLIDERS, ids=by_name(SLIDERS))

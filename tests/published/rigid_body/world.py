@@ -3,6 +3,10 @@
 MuJoCo (Todorov, Erez and Tassa, IROS 2012, from memory; on PyPI) knows nothing of our formulas: it steps bodies under
 gravity with Coulomb contacts. Here a belt really starts, stops, turns and climbs on a helix, and carries the product
 along; no thrust is added by thought. Tests that import this are skipped where the engine is not installed.
+
+Its own thresholds, found by bisection for all products drawn here, lie within 0.4 % of ours for slip, 0.6 % for tip and
+0.1 % for the grip. On a helix it is 1.0 %: a round base stands on a ring of feet, and a belt that speeds up changes its
+curve meanwhile.
 """
 
 from dataclasses import dataclass
@@ -22,7 +26,7 @@ STEP_S = 0.001
 SOFT_S = 2 * STEP_S  # time in which the engine's contacts give way: the shortest with which it is stable
 SETTLE_S = 0.2
 EASE_S = 0.05  # a start comes in over this time: the contacts are springs, and a blow would make them ring
-HOLD_S = 0.5  # at least: long enough for 2 % beyond the limit to show
+HOLD_S = 0.5  # at least: long enough for 1.5 % beyond the limit to show
 LOOK_STEPS = 20
 # A round base stands on a ring of small feet: the corners between them lose at most 0.9 % of its radius. Where it
 # slides before it tips, half will do.
@@ -30,11 +34,12 @@ FEET, FEET_TO_SLIDE = 24, 12
 FOOT_M = 0.002
 HEAVY = 1e4  # inertia of the drive over that of the product, so that the product does not slow the belt
 # A product that is carried creeps at a steady speed, in a curve outwards, by the engine's own law of contact. One that
-# slides gains speed: 2 % beyond the weakest friction tried is 29 mm/s2.
+# slides gains speed: 1.5 % beyond the weakest friction tried is 22 mm/s2.
 STANDS_MM_S2, STANDS_DEG = 3.0, 1.0
 GOES_MM_S2, GOES_DEG = 6.0, 2.0
 HARD_TO_SLIP = 3.0  # friction for products that shall tip, not slide
 
+# With the usual tolerance the solver stops early, beside so heavy a belt, and the product wanders by centimetres.
 OPTIONS = f"""
   <option timestep="{STEP_S}" cone="elliptic" impratio="50" integrator="implicitfast" gravity="0 0 {-STANDARD_GRAVITY}"
           iterations="50" tolerance="1e-20"/>
@@ -44,7 +49,7 @@ WORLD = """
 <mujoco>
   {options}
   <worldbody>
-    <body name="belt" gravcomp="1">
+    <body name="belt" gravcomp="{borne}">
       <inertial pos="0 0 0" mass="{heavy}" diaginertia="{heavy_turn} {heavy_turn} {heavy_turn}"/>
       {joints}
       <geom name="surface" type="box" size="4 4 0.5" pos="{surface}" euler="{tilt} 0 0" friction="{mu} 0 0"
@@ -93,7 +98,11 @@ class Motion:
     radius: float = inf  # of the helix, in plan [m]
 
     def ride(self, product: Product, mu: float) -> Outcome:
-        """Let the product settle on the belt at rest, set both going as one body, bring the start in, and watch."""
+        model, data = self.going(product, mu)
+        return watched(model, data, hold_s(product))
+
+    def going(self, product: Product, mu: float) -> tuple[Any, Any]:
+        """Let the product settle on the belt at rest, set both going as one body, and bring the start in."""
         model = mujoco.MjModel.from_xml_string(self._world(product, mu))
         data = mujoco.MjData(model)
         mujoco.mj_step(model, data, nstep=round(SETTLE_S / STEP_S))
@@ -103,7 +112,7 @@ class Motion:
             data.qfrc_applied[: drives.size] = share * drives * model.dof_M0[: drives.size]
             mujoco.mj_step(model, data, nstep=round(EASE_S / STEP_S / 4))
         data.qfrc_applied[: drives.size] = drives * model.dof_M0[: drives.size]
-        return watched(model, data, hold_s(product))
+        return model, data
 
     def _of_the_drives(self, along: float) -> Any:
         """A figure along the path, shared out to the joints of the belt: a slide, or turn and climb."""
@@ -129,6 +138,7 @@ class Motion:
             options=OPTIONS,
             joints=turning + '<joint type="slide" axis="0 0 1"/>' if out else straight,
             heavy=heavy,
+            borne=1.0 + 1.0 / HEAVY,  # the drive bears the product too
             heavy_turn=heavy * max(1.0, out) ** 2,
             surface=spaced(middle - 0.5 * up),
             tilt=degrees(self.slope),
