@@ -2,7 +2,7 @@
 
 from collections import Counter
 from collections.abc import Iterator
-from math import pi, sin
+from math import inf, pi, sin
 from typing import NamedTuple
 
 from intake.sizing.check_row import Gate, Row
@@ -19,6 +19,7 @@ from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cover import cover_force, cover_needed_ratio
 from intake.sizing.physics.envelope import run_plan_length
+from intake.sizing.physics.friction import steepest_slope
 from intake.sizing.range_data import Limits
 from intake.sizing.shared_checks import (
     CP,
@@ -33,7 +34,7 @@ from intake.sizing.shared_checks import (
     transfer_rows,
     washing,
 )
-from intake.sizing.stability import crest_row, crest_step, tip_row
+from intake.sizing.stability import crest_row, crest_step, footing, tip_row
 
 BOXES = ("case", "carton", "tray", "bundle", "tote", "crate", "other")
 _ENDS_EACH = 2.0
@@ -52,13 +53,16 @@ def steep_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Stee
 
 
 def _covered_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Steep]:
-    """Those that the product takes at the crest; the flattest always, to show what stops it."""
-    most = min(d.crest_steps * crest_step(hi, lo, d) for hi, lo in view.sizes) + 1e-9
+    """Those that the product takes at the crest and stands on; the flattest always, to show what stops it."""
+    most, by = inf, "crest"
+    for hi, lo in view.sizes:
+        stands = steepest_slope(footing(hi, lo, d), d.accel_greatest)
+        most, by = min((most, by), (d.crest_steps * crest_step(hi, lo, d), "crest"), (stands, "tip"))
     for slope in d.slopes:
-        if slope <= most or slope == d.slopes[-1]:
+        if slope <= most + 1e-9 or slope == d.slopes[-1]:
             yield Steep(slope)
         else:
-            stopped["crest"] += 1
+            stopped[by] += 1
 
 
 def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
