@@ -63,9 +63,11 @@ def flow_identities(spec: Json, result: Json, f: Json) -> Iterator[tuple[str, fl
         yield "speed = rate x pitch", f["belt_speed"], rate_sized_for(spec, result) / 60.0 * f["pitch"]
         yield "aboard = path / pitch", f["products_on"], f["path_length"] / f["pitch"]
         yield "transit = path / speed", f["transit_time"], f["path_length"] / f["belt_speed"]
-    lengths = said_of_sizes(spec, "product.length")
-    if "gap" in f and all(map(is_settled, lengths)) and spec.get("handling.turn_flat") is not True:
-        yield "pitch = length + gap", f["pitch"], max(lengths) + f["gap"]
+    sides = ("product.length",) if spec.get("handling.turn_flat") is False else ("product.length", "product.width")
+    along = [said_of_sizes(spec, side) for side in sides]
+    if "gap" in f and all(is_settled(said) for each in along for said in each):
+        length = min((max(each) for each in along if each), key=lambda side: abs(f["pitch"] - f["gap"] - side))
+        yield "pitch = length + gap", f["pitch"], length + f["gap"]
     weights = [largest(said) for said in said_of_sizes(spec, "product.weight")]
     yield "load = aboard x weight", f["load_mass"], f["products_on"] * max(weights)
 
