@@ -48,7 +48,7 @@ def standing(job: Job, family: Family) -> Standing:
         return Standing("out", True, best)
     shown = next((trial for trial in (typical, likely, best) if trial.passes), best)
     if shown.turned and job.choices["turn_flat"].is_open:  # nobody said that it may be turned: show it as described
-        shown = next((trial for trial in (typical, likely) if trial.layout is not None), shown)
+        shown = next((trial for trial in (typical, likely) if trial.layout is not None), likely)
     return Standing("depends", not likely.passes, shown, (likely if likely.passes else best).turned)
 
 
