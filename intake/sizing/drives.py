@@ -134,6 +134,7 @@ def pull_rows(
     source: str = _LOOP,
 ) -> tuple[Row, ...]:
     """Pull while running and with product backed up, against the allowed pull `allow` of the layout."""
+    reads = (*reads, "R", "troom", "hours")  # what is allowed depends on speed, warmth and hours
     return (
         Row(
             id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow), formula=formula,

@@ -45,8 +45,9 @@ class ProductFigures(Assuming):
         kind = self.spec.word("product.type")
         if kind is not None and kind not in _ROUND_KINDS:
             return exact(0.0, "product.type")
+        asks = tuple(dict.fromkeys((*length.asks, *width.asks)))
         if length.is_open or width.is_open:  # nobody knows yet whether the two are one
-            return doubt((0.0, 1.0), (0.0, 1.0), float(kind is not None), "product.type", asks=("product.diameter",))
+            return doubt((0.0, 1.0), (0.0, 1.0), float(kind is not None), "product.type", asks=asks)
         if abs(length.typical - width.typical) > _AS_GOOD_AS_ONE * length.typical:
             return exact(0.0, "product.type")
         if kind is None:

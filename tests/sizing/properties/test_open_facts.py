@@ -38,6 +38,15 @@ def test_a_verdict_depends_on_real_facts_tests_and_assumptions_only(jobs: Any, f
     for_all(law, jobs.exact_part, tries=25)
 
 
+def test_a_verdict_says_on_what_it_depends_exactly_when_it_does(jobs: Any, for_all: Any) -> None:
+    def law(pair: tuple[Json, Json]) -> None:
+        for spec in pair:
+            for name, family in size(spec).families.items():
+                assert (family.verdict == "depends") == bool(family.depends_on), name
+
+    for_all(law, jobs.part, tries=20)
+
+
 def test_answering_all_that_a_verdict_depends_on_settles_it_in_nearly_all_cases(jobs: Any, for_all: Any) -> None:
     count: Counter[str] = Counter()
 
@@ -87,3 +96,19 @@ def _plausible(rng: Random, field: str, listed: Json, whole: Json) -> Any:
     if known.kind == "yes_no":
         return rng.random() < 0.5
     return rng.choice(known.choices) if known.choices else 1.0
+
+
+NEARLY_ALL = {
+    "product.type": "other", "product.length": 0.1747, "product.width": 0.1503, "product.height": 0.1466,
+    "product.weight": 3.1926, "product.closed": True, "product.base": 0.1693, "rate.peak": 23.0968,
+    "rate.backs_up": True, "rise.infeed_height": 0.7497, "rise.discharge_height": 7.9626, "rise.turn": 0.0,
+    "rise.levels": 1, "space.length": 16.0, "space.width": 6.0, "space.ceiling": 11.1092, "space.opening_width": 3.0,
+    "space.opening_height": 3.0, "temperature.product": 21.0, "temperature.room": 21.0, "handling.tilt": 180.0,
+    "test.tip_angle": 85.0,
+}  # fmt: skip
+
+
+def test_hours_of_work_are_asked_for_where_the_pull_is_near_what_they_allow() -> None:
+    family = size(NEARLY_ALL).families["cleated_incline"]
+    assert family.verdict == "depends"
+    assert "site.hours" in family.depends_on
