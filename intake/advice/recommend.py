@@ -40,7 +40,7 @@ def _for(best: FamilyResult, result: Result, system: System, said: Sentences) ->
                 "advice.best_variant", variant=said.find(f"variant.{best.variant}") or shown(best.variant, "", system)
             )
         )
-    lines += [sentence(best.because[0])] if best.turned else []
+    lines += [sentence(best.fed)] if best.fed else []
     lines += [said.say("advice.why", reason=sentence(result.why_best))] if result.why_best else []
     lines += figure_lines(best, system, said)
     lines += [said.say("advice.direction_both")] if result.direction == "both" else []

@@ -19,7 +19,7 @@ def machine_page(name: str, shown: Snapshot) -> str:
         verdict_line(found, shown.result, shown.system),
     ]
     lines += why_not(shown.result, name, shown.system) if name != shown.result.best else []
-    lines += [sentence(found.because[0])] if found.turned else []
+    lines += [sentence(found.fed)] if found.fed else []
     lines += [sentence(found.searched)] if found.searched else []
     lines += ["", "FIGURES", *figure_lines(found, shown.system), "", "CHECKS"]
     for check in found.checks:
@@ -34,12 +34,13 @@ def _check_lines(check: Check, system: System) -> Iterator[str]:
     size = "" if check.size is None else f" (size {check.size})"
     value, limit = _figure(check.value, check.unit, system), _figure(check.limit, check.unit, system)
     yield f"{_OUTCOME[check.passes]}  {check.id.replace('_', ' ')}{size}: {value}, {sense} {limit}{margin}"
-    if check.formula and check.uses:
-        inputs = ", ".join(
-            f"{symbol} = {_plain(use.value)} {use.unit} [{use.origin}]" for symbol, use in check.uses.items()
-        )
-        yield f"     {check.formula}"
-        yield f"     {inputs}"
+    for formula, uses in ((check.formula, check.uses), (check.limit_formula, check.limit_uses)):
+        if uses:
+            inputs = ", ".join(
+                f"{symbol} = {_plain(use.value)} {use.unit} [{use.origin}]" for symbol, use in uses.items()
+            )
+            yield f"     {'limit: ' if uses is check.limit_uses else ''}{formula}"
+            yield f"     {inputs}"
     if check.assumes:
         yield f"     assumes: {', '.join(id.replace('_', ' ') for id in check.assumes)}"
     if check.source:

@@ -107,15 +107,22 @@ def _purpose(question: Question) -> str:
     return "to start work: " if question.purpose == "engineering" else ""
 
 
+_MOSTLY = 0.5
+"""Below this share of the cases tried, another machine leads in as many."""
+
+
 def standing_line(result: Result) -> str:
     """How settled it is, in one line: who leads, how sure."""
     if result.refer_out is not None:
         return f"Refer out: {result.refer_out}"
     if result.best is None:
         return "No leader yet: product, rate and rise come first"
+    name = family_name(result.best)
+    if result.share is not None and result.share < _MOSTLY:
+        return f"{name} leads on what is known; what is open may well turn it".capitalize()
     share = "" if result.share is None else f", best in {result.share:.0%} of what is open"
     settled = "settled" if result.decided else "leads"
-    return f"{family_name(result.best)} {settled}{share}".capitalize()
+    return f"{name} {settled}{share}".capitalize()
 
 
 def strip_lines(result: Result) -> tuple[str, ...]:

@@ -28,6 +28,8 @@ def checks_part(best: FamilyResult) -> list[str]:
             md_code(check.id),
             md_code(check.formula),
             "; ".join(_use(symbol, use) for symbol, use in check.uses.items()),
+            md_code(check.limit_formula) if check.limit_formula else "",
+            "; ".join(_use(symbol, use) for symbol, use in check.limit_uses.items()),
             md(check.source),
         )
         for check in best.checks
@@ -37,9 +39,11 @@ def checks_part(best: FamilyResult) -> list[str]:
         "",
         *table(("check", "value (US / SI)", "limit (US / SI)", "margin", "holds"), rows),
         "",
-        "How each value was computed (inputs in SI and radians; `formula` gives the value in the check's own unit):",
+        "How each value and limit was computed (inputs in SI and radians; the formulas give the check's own unit):",
         "",
-        *table(("check", "formula", "inputs and where each comes from", "source"), how),
+        *table(
+            ("check", "formula", "its inputs, and where each comes from", "limit", "inputs of the limit", "source"), how
+        ),
     ]
 
 

@@ -88,7 +88,10 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     score = 0.0
     if found.verdict != "out" and why:
         score = max(0.0, total(why, job.data) - penalty(len(open_asks), found.likely_out, job.data))
-    said, search = _because(job, found, all_checks, open_asks, words), _searched(found, words)
+    fed = fed_turned(job, found.verdict, words) if found.turned else ""
+    said = [fed] if fed else []
+    said += because(found.verdict, found.likely_out, all_checks, open_asks, words)
+    search = _searched(found, words)
     return FamilyResult(
         family=family.name,
         verdict=found.verdict,
@@ -102,15 +105,9 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
         reasons={name: round(min(1.0, max(0.0, value)), 4) for name, value in why.items()},
         stopped=dict(sorted((trial.stopped or {}).items())),
         turned=trial.turned,
+        fed=fed,
         searched=search,
     )
-
-
-def _because(
-    job: Job, found: Standing, all_checks: tuple[Check, ...], open_asks: tuple[str, ...], words: Words
-) -> list[str]:
-    said = because(found.verdict, found.likely_out, all_checks, open_asks, words)
-    return [fed_turned(job, found.verdict, words), *said] if found.turned else said
 
 
 def _searched(found: Standing, words: Words) -> str:

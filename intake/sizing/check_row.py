@@ -31,8 +31,9 @@ class Row:
 
     `body` takes the figures that count where high is worse, those that count where low is worse, and the limits of
     the range; it gives value and limit in `unit`. `formula` says the value in symbols: names of figures, or of
-    `constants` (symbol -> range key). `low` names the symbols that count where low is worse. `reads` names the
-    job's figures and words behind it. `applies` None: to every layout; else a layout of which it does not hold has
+    `constants` (symbol -> range key). `low` names the symbols that count where low is worse. `limit` says the limit in
+    symbols too, range keys by their own names; "" where there is no formula for it. `limit_high` names those of its
+    symbols that are the same figure as in the value. `reads` names the job's figures and words behind it. `applies` None: to every layout; else a layout of which it does not hold has
     no such matter (a curve, a tier above another).
     """
 
@@ -41,6 +42,8 @@ class Row:
     unit: str
     body: Body
     formula: str
+    limit: str = ""
+    limit_high: frozenset[str] = frozenset()
     reads: tuple[str, ...]
     low: frozenset[str] = frozenset()
     constants: Mapping[str, str] = field(default_factory=dict)
@@ -77,7 +80,16 @@ class Row:
     @cached_property
     def symbols(self) -> tuple[str, ...]:
         """The names in the formula, in order."""
-        return tuple(dict.fromkeys(n for n in findall(r"[A-Za-z_]\w*", self.formula) if n not in _FUNCTIONS))
+        return _names(self.formula)
+
+    @cached_property
+    def limit_symbols(self) -> tuple[str, ...]:
+        """The names in the formula of the limit, in order."""
+        return _names(self.limit)
+
+
+def _names(formula: str) -> tuple[str, ...]:
+    return tuple(dict.fromkeys(n for n in findall(r"[A-Za-z_]\w*", formula) if n not in _FUNCTIONS))
 
 
 class Rows(tuple[Row, ...]):

@@ -137,12 +137,14 @@ def pull_rows(
     reads = (*reads, "R", "troom", "hours")  # what is allowed depends on speed, warmth and hours
     return (
         Row(
-            id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow), formula=formula,
+            id="pull", limit="rated*derate",
+            sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow), formula=formula,
             reads=reads, constants=constants, units=units, each_size=True,
             source=source,
         ),
         Row(
-            id="pull_backed_up", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull_bu, lo.allow),
+            id="pull_backed_up", limit="rated*derate",
+            sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull_bu, lo.allow),
             formula=backed_up(formula), reads=(*reads, "backs_up"), constants=constants, units=units, each_size=True,
             source="as pull, products touching: p = L",
         ),
@@ -152,7 +154,8 @@ def pull_rows(
 def power_row(reads: tuple[str, ...] = ("m", "R", "rise")) -> Row:
     """Motor needed, at the shaft divided by efficiency (or braked times it), against the largest of the range."""
     return Row(
-        id="power", sense="at_most", unit="W", body=lambda hi, lo, d: (hi.motor_needed, d.motor_most),
+        id="power", limit="motor_most",
+        sense="at_most", unit="W", body=lambda hi, lo, d: (hi.motor_needed, d.motor_most),
         formula="max(shaft_each/eta, -shaft_each*eta)", reads=reads, constants={"eta": "efficiency"},
         units={"shaft_each": "W"},
         source="motor = shaft / efficiency; a lowering load is braked", each_size=True,

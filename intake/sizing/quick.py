@@ -10,7 +10,7 @@ from intake.sizing.family import Family
 from intake.sizing.job import Job, View
 from intake.sizing.range_data import Limits
 from intake.sizing.sampling import is_drawn
-from intake.sizing.score import WORDS_SCORED, best_possible, is_slow_and_heavy, is_tall, reasons, total
+from intake.sizing.score import WORDS_SCORED, best_possible, reasons, total, traits
 from intake.sizing.unknowns import LIKELY
 
 NOBODY = "none"
@@ -65,7 +65,7 @@ class QuickPass:
         """The families with the most that each can score with the words of a completion, the highest first."""
         hi, lo = seen.sizes[0]
         options = seen.options
-        slow_heavy, tall = is_slow_and_heavy(hi.m, hi.R), is_tall(hi.H, min(lo.b, lo.bw))
+        slow_heavy, tall = traits(hi, lo, self._data)
         key = (slow_heavy, tall, *[options[name] for name in WORDS_SCORED])
         found = self._promises.get(key)
         if found is None:

@@ -23,7 +23,8 @@ _JOB_UNITS = {
     "v": "m/s",
     "p": "m", "fl": "m", "fw": "m", "top": "m", "under": "m", "piece_a": "m", "piece_b": "m", "tilt_used": "rad",
     "s": "m",
-    "r": "m", "open_most": "m", "open_least": "m", "cp": "m", "shaft": "W",
+    "r": "m", "open_most": "m", "open_least": "m", "cp": "m", "shaft": "W", "need": "m",
+    "rated": "N", "derate": "1", "cycle": "s", "N_need": "N", "cleat": "m", "Wb": "m",
 }  # fmt: skip
 
 
@@ -137,6 +138,8 @@ def _row(job: Job, row: Row, views: Views, d: Limits) -> Check:
         passes=passes,
         formula=row.formula,
         uses=_uses(job, row, hi, lo, d, index),
+        limit_formula=row.limit,
+        limit_uses=_limit_uses(job, row, hi, lo, d, index),
         assumes=_assumes(job, row, index),
         depends_on=() if passes is not None else _asks(job, row, views, d),
         source=_source(job, row, index),
@@ -183,16 +186,34 @@ def _uses(job: Job, row: Row, hi: Num, lo: Num, d: Limits, index: int) -> dict[s
         if symbol == "g":
             uses[symbol] = Use(value=STANDARD_GRAVITY, unit="m/s2", origin="standard gravity, NIST SP 811")
         elif symbol in row.constants:
-            key = row.constants[symbol]
-            uses[symbol] = Use(value=float(d[key]), unit=_range_unit(key), origin=d.origin(key))
+            uses[symbol] = _limit_use(d, row.constants[symbol])
         else:
-            value = getattr(lo if symbol in row.low else hi, symbol)
-            var = job.sizes[index].get(symbol)
-            origin = var.origin if var is not None else origins(d.family).get(symbol, "layout")
-            unknown = var is not None and var.missing
-            unit = row.units.get(symbol) or _JOB_UNITS.get(symbol, "1")
-            uses[symbol] = Use(value=None if unknown else _plain(value), unit=unit, origin=origin)
+            uses[symbol] = _figure_use(job, row, lo if symbol in row.low else hi, symbol, d, index)
     return uses
+
+
+def _limit_uses(job: Job, row: Row, hi: Num, lo: Num, d: Limits, index: int) -> dict[str, Use]:
+    uses: dict[str, Use] = {}
+    for symbol in row.limit_symbols:
+        if symbol in d.keys and symbol not in job.sizes[index]:
+            uses[symbol] = _limit_use(d, symbol)
+        else:
+            worse = symbol in row.limit_high or row.sense == "at_least"
+            uses[symbol] = _figure_use(job, row, hi if worse else lo, symbol, d, index)
+    return uses
+
+
+def _limit_use(d: Limits, key: str) -> Use:
+    return Use(value=float(d[key]), unit=_range_unit(key), origin=d.origin(key))
+
+
+def _figure_use(job: Job, row: Row, num: Num, symbol: str, d: Limits, index: int) -> Use:
+    """A figure of the job, or one that the layout gives."""
+    var = job.sizes[index].get(symbol)
+    origin = var.origin if var is not None else origins(d.family).get(symbol, "layout")
+    unit = row.units.get(symbol) or _JOB_UNITS.get(symbol, "1")
+    unknown = var is not None and var.missing
+    return Use(value=None if unknown else _plain(getattr(num, symbol)), unit=unit, origin=origin)
 
 
 def _range_unit(key: str) -> str:

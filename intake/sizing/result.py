@@ -51,6 +51,8 @@ class Check:
     passes: bool | None
     formula: str = ""
     uses: Mapping[str, Use] = field(default_factory=dict)
+    limit_formula: str = ""
+    limit_uses: Mapping[str, Use] = field(default_factory=dict)
     assumes: tuple[str, ...] = ()
     depends_on: tuple[str, ...] = ()
     source: str = ""
@@ -94,6 +96,8 @@ class Check:
             "passes": self.passes,
             "formula": self.formula,
             "uses": {name: use.to_json() for name, use in self.uses.items()},
+            "limit_formula": self.limit_formula,
+            "limit_uses": {name: use.to_json() for name, use in self.limit_uses.items()},
             "assumes": list(self.assumes),
             "source": self.source,
         }
@@ -130,7 +134,8 @@ class FamilyResult:
     """One family's verdict with all that stands behind it.
 
     `stopped`: how many layouts each check stopped, until one passed or none was left, `searched` the same in a
-    sentence. `turned`: the layout shown has the other side of the product leading; `because` then says which.
+    sentence. `turned`: the layout shown has the other side of the product leading. `fed`: which side has to lead for it
+    to stand, in a sentence; "" where it stands as described, or not at all.
     """
 
     family: str
@@ -145,6 +150,7 @@ class FamilyResult:
     reasons: Mapping[str, float] = field(default_factory=dict)
     stopped: Mapping[str, int] = field(default_factory=dict)
     turned: bool = False
+    fed: str = ""
     searched: str = ""
 
     @property

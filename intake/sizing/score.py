@@ -5,12 +5,11 @@ from functools import cache
 
 from intake.sizing.check_row import FIRM_MARGIN
 from intake.sizing.family import Family
-from intake.sizing.job import View
+from intake.sizing.job import Num, View
 from intake.sizing.range_data import Limits, RangeData
 
 _GRIPPED_KINDS = ("bottle", "jar", "can", "canister")
 _HELIX = ("spiral", "washdown_spiral")
-_HEAVY_KG, _SLOW_PER_MIN, _TALL = 25.0, 5.0, 2.5
 WORDS_SCORED = ("rigidity", "fragile", "type", "method", "surface", "wet", "fill")
 """The words of a job that a score looks at."""
 _RIDES = (*_HELIX, "incline", "cover_belt")
@@ -24,7 +23,7 @@ def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData)
     hi, lo = view.sizes[0]
     name, options, scale = family.name, view.options, data.scale
     words = tuple([options[key][0] for key in WORDS_SCORED])
-    handling, tests = _by_words(name, words, is_slow_and_heavy(hi.m, hi.R), is_tall(hi.H, min(lo.b, lo.bw)), data)
+    handling, tests = _by_words(name, words, *traits(hi, lo, data), data)
     offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else scale["floor_when_unknown_m2"]
     power = 1.0 - abs(hi.shaft_each) * hi.drives / scale["large_motors_w"]
     return {
@@ -51,7 +50,7 @@ def _by_words(
 def best_possible(name: str, words: tuple[object, ...], slow_heavy: bool, tall: bool, data: RangeData) -> float:
     """The most that a family can score with these words: floor, firmness, power and delivery at their best.
 
-    slow_heavy, tall: as `is_slow_and_heavy` and `is_tall` have it.
+    slow_heavy, tall: as `traits` has it.
     """
     best = dict.fromkeys(data.weights, 1.0)
     best["handling"], best["tests"] = _by_words(name, words, slow_heavy, tall, data)
@@ -60,14 +59,11 @@ def best_possible(name: str, words: tuple[object, ...], slow_heavy: bool, tall: 
     return total(best, data)
 
 
-def is_slow_and_heavy(mass: float, rate: float) -> bool:
-    """A few heavy loads a minute [kg, 1/s]: what a platform is for."""
-    return mass > _HEAVY_KG and rate * 60.0 < _SLOW_PER_MIN
-
-
-def is_tall(height: float, base: float) -> bool:
-    """Tall for its base: a tip test is asked for."""
-    return height > _TALL * base
+def traits(hi: Num, lo: Num, data: RangeData) -> tuple[bool, bool]:
+    """A few heavy loads a minute, what a platform is for; and tall for its base, so that a tip test is asked for."""
+    scale = data.scale
+    slow_heavy = hi.m > scale["heavy_load_kg"] and scale["slow_rate_per_min"] > hi.R * 60.0
+    return slow_heavy, data.common.tippy_ratio * min(lo.b, lo.bw) < hi.H
 
 
 def firmness(family: Family, view: View, d: Limits) -> float:

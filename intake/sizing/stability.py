@@ -19,7 +19,7 @@ _ALONG = "(g*sin(th) + max(a1, a2, a3))"
 def slip_row(friction: str = "mu") -> Row:
     """Friction needed on the slope, with its safety factor, against the friction there is."""
     return Row(
-        id="slip", sense="at_most", unit="1",
+        id="slip", limit=friction, sense="at_most", unit="1",
         body=lambda hi, lo, d: (d.slip_safety * friction_needed(hi.th, d.accel_greatest), getattr(lo, friction)),
         formula=f"SF*{_ALONG}/(g*cos(th))", reads=(friction,), constants={"SF": "slip_safety", **_ACCEL}, units=_UNITS,
         source="OpenStax, University Physics vol. 1, sec. 6.2 (Ex. 6.13, Problem 55)", each_size=True,
@@ -29,7 +29,7 @@ def slip_row(friction: str = "mu") -> Row:
 def curve_row(friction: str = "mu", applies: Callable[[Num], bool] | None = None) -> Row:
     """The same in a curve: friction is one circle."""
     return Row(
-        id="curve", sense="at_most", unit="1",
+        id="curve", limit=friction, sense="at_most", unit="1",
         body=lambda hi, lo, d: (
             d.slip_safety * friction_needed(hi.th_curve, d.accel_greatest, lateral_accel(hi.v, lo.r)),
             getattr(lo, friction),
@@ -49,7 +49,8 @@ def tip_row(*, curved: bool) -> Row:
         f" + rnd*sqrt({_ALONG}^2 + {lateral}^2)*max(h/b, hx/bw)*2/(g*cos(th))"
     )
     return Row(
-        id="tip", sense="at_most", unit="1", body=_tip_curved if curved else _tip_straight, formula=formula,
+        id="tip", limit="1/tip_safety",
+        sense="at_most", unit="1", body=_tip_curved if curved else _tip_straight, formula=formula,
         reads=("h", "hx", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
         source="OpenStax, University Physics vol. 1, sec. 12.1; Wolfson, Essential University Physics, ch. 12, P48",
         each_size=True,
@@ -84,7 +85,8 @@ def _tip_curved(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
 def tip_in_level_curve_row(applies: Callable[[Num], bool]) -> Row:
     """Tipping outwards over one edge in a level curve between slopes; a round base in whatever direction."""
     return Row(
-        id="tip_curve", sense="at_most", unit="1", body=_tip_level_curve,
+        id="tip_curve", limit="1/tip_safety",
+        sense="at_most", unit="1", body=_tip_level_curve,
         formula="(1 - rnd)*(v^2/r)*hx/(g*bw/2) + rnd*sqrt(max(a1, a2, a3)^2 + (v^2/r)^2)*max(h/b, hx/bw)*2/g",
         reads=("h", "hx", "b", "bw", "rnd"), low=frozenset({"b", "bw", "r"}), constants=_ACCEL, units=_UNITS,
         source="moments about the outer edge; level case as in Tayal, Engineering Mechanics, Ex. 15.20", each_size=True,
@@ -102,7 +104,8 @@ def _tip_level_curve(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
 def crest_row() -> Row:
     """The angle by which the product turns at each of the steps in which a crest or hollow is made."""
     return Row(
-        id="crest", sense="at_most", unit="deg",
+        id="crest", limit="crest_step_most*min(1, L/H)*180/pi", limit_high=frozenset({"H"}),
+        sense="at_most", unit="deg",
         body=lambda hi, lo, d: (degrees(hi.th) / d.crest_steps, degrees(crest_step(hi, lo, d))),
         formula="th*180/pi/steps", reads=("L", "H"), constants={"steps": "crest_steps"}, units=_UNITS,
         source="common practice, no source: a step at most, less the taller the product is for its length",

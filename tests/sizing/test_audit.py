@@ -59,6 +59,23 @@ def test_every_value_can_be_recomputed_from_its_formula_and_inputs(sized: Any) -
     assert count > 5000
 
 
+def test_every_limit_can_be_recomputed_from_its_formula_and_inputs(sized: Any) -> None:
+    count = 0
+    without: set[str] = set()
+    for _, name, family in families(sized):
+        for check in family["checks"]:
+            inputs = {symbol: use["value"] for symbol, use in check["limit_uses"].items()}
+            if check["formula"] and not check["limit_formula"]:
+                without.add(check["id"])
+            if not check["limit_formula"] or check["limit"] is None or None in inputs.values():
+                continue
+            limit = eval(check["limit_formula"].replace("^", "**"), {"__builtins__": {}}, {**FUNCTIONS, **inputs})
+            assert limit == pytest.approx(check["limit"], rel=1e-6, abs=1e-9), (name, check["id"])
+            count += 1
+    assert count > 5000
+    assert without <= {"lead_time", "lean", "slope"}  # usual weeks by height and build; may lean or not; a list
+
+
 def test_a_settled_check_agrees_with_its_own_figures(sized: Any) -> None:
     for _, name, family in families(sized):
         for check in family["checks"]:

@@ -20,7 +20,7 @@ def test_no_input_of_a_formula_comes_from_nowhere(
             assumed = {assumption.id for assumption in result.assumptions}
             for found in result.families.values():
                 for check in found.checks:
-                    for symbol, use in check.uses.items():
+                    for symbol, use in (*check.uses.items(), *check.limit_uses.items()):
                         looked += 1
                         said = use.origin
                         named = said.partition("@")[0] in vocabulary() or said in assumed

@@ -50,7 +50,8 @@ def _lean(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
 
 
 _CLEAT = Row(
-    id="cleat_height", sense="at_most", unit="m", body=_lean, formula="share*H", reads=("H",),
+    id="cleat_height", limit="cleat",
+    sense="at_most", unit="m", body=_lean, formula="share*H", reads=("H",),
     constants={"share": "cleat_share"}, source="common practice, no source: a share of the product's height",
     each_size=True,
 )  # fmt: skip
@@ -67,16 +68,19 @@ _LEAN = Row(
     each_size=True,
 )  # fmt: skip
 _LONGEST = Row(
-    id="length", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.L, d.length_most), formula="L", reads=("L",),
+    id="length", limit="length_most",
+    sense="at_most", unit="m", body=lambda hi, lo, d: (hi.L, d.length_most), formula="L", reads=("L",),
     source="range data", each_size=True,
 )  # fmt: skip
 _TALLEST = Row(
-    id="height", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.H, d.height_most), formula="H", reads=("H",),
+    id="height", limit="height_most",
+    sense="at_most", unit="m", body=lambda hi, lo, d: (hi.H, d.height_most), formula="H", reads=("H",),
     source="range data", each_size=True,
 )  # fmt: skip
 _CLOSED = Gate(id="closed", reads=("closed",), accept=lambda closed: closed is True, limit="closed", source=CP)
 _STANDS_ROUND = Row(
-    id="round", sense="at_most", unit="1",
+    id="round", limit="0.5",
+    sense="at_most", unit="1",
     body=lambda hi, lo, d: (hi.rnd * hi.H / lo.L, 0.5), formula="rnd*H/L", reads=("H", "L", "rnd"),
     low=frozenset({"L"}),
     source="common practice, no source: what is round and stands up falls against a cleat", each_size=True,

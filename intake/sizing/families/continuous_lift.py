@@ -52,7 +52,8 @@ def _fill(view: View, lay: Carriers, d: Limits) -> None:
         hi.window = lay.pitch - hi.H - d.carrier_clearance
         hi.feed = feed_speed_needed(hi.L, hi.v, hi.window) if hi.window > 0 else inf
         derating(hi, lo, d)
-        lo.allow, hi.allow = d.allowed_pull * lo.derate, d.allowed_pull * hi.derate
+        lo.rated = hi.rated = d.allowed_pull
+        lo.allow, hi.allow = lo.rated * lo.derate, hi.rated * hi.derate
         _drive(hi, d)
     cage(view, d)
 
@@ -76,21 +77,25 @@ def _fill_directed(view: View, lay: Carriers, d: Limits) -> None:
 
 
 _RATE = Row(
-    id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.rate_most * 60.0), formula="R*60",
+    id="rate", limit="rate_most*60",
+    sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.rate_most * 60.0), formula="R*60",
     reads=("R",), source="range data",
 )  # fmt: skip
 _SPEED = Row(
-    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*cp",
+    id="speed", limit="speed_most",
+    sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*cp",
     reads=("R", "H"),
     source="speed = rate x carrier pitch",
 )  # fmt: skip
 _FEED = Row(
-    id="feed_speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.feed, d.feed_speed_most),
+    id="feed_speed", limit="feed_speed_most",
+    sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.feed, d.feed_speed_most),
     formula="L*R*cp/(cp - H - c)", reads=("R", "L", "H"), constants={"c": "carrier_clearance"},
     source="equal times: the product runs on while the way is open", each_size=True,
 )  # fmt: skip
 _PULL = Row(
-    id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
+    id="pull", limit="rated*derate",
+    sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
     formula="T0 + (load + own)*(g + max(a1, a2, a3)) + share*load*g", reads=("m", "rise", "H"),
     constants={
         "T0": "take_up_tension", "a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss",

@@ -106,7 +106,8 @@ def _hold(hi: Num, lo: Num, d: Limits) -> tuple[float, float]:
 
 
 _HOLD = Row(
-    id="slip", sense="at_most", unit="1", body=_hold,
+    id="slip", limit="mu_high",
+    sense="at_most", unit="1", body=_hold,
     formula="SF*(m*(g*sin(th) + max(a1, a2, a3)) + cr*nc)/(m*g*cos(th) + nc)", reads=("mu_high", "m"),
     low=frozenset({"nc"}), constants={
         "SF": "slip_safety", "a1": "accel_start", "a2": "accel_stop", "a3": "accel_power_loss", "cr": "cover_drag",
@@ -117,7 +118,8 @@ _HOLD = Row(
 )  # fmt: skip
 
 _PRESS = Row(
-    id="press", sense="at_most", unit="Pa", body=lambda hi, lo, d: (hi.nc / (lo.L * lo.W), d.press_most),
+    id="press", limit="press_most",
+    sense="at_most", unit="Pa", body=lambda hi, lo, d: (hi.nc / (lo.L * lo.W), d.press_most),
     formula="nc/(L*W)", reads=("L", "W", "press_top"), low=frozenset({"L", "W"}), units={"nc": "N"},
     source="force over area; range data", each_size=True,
 )  # fmt: skip
@@ -142,7 +144,8 @@ _CLOSED = Gate(
     limit="closed", source=CP,
 )  # fmt: skip
 _NOT_ROUND = Row(
-    id="round", sense="at_most", unit="1", body=lambda hi, lo, d: (hi.rnd, 0.0), formula="rnd", reads=("rnd",),
+    id="round", limit="0",
+    sense="at_most", unit="1", body=lambda hi, lo, d: (hi.rnd, 0.0), formula="rnd", reads=("rnd",),
     source="common practice, no source: round products roll under a cover", each_size=True,
 )  # fmt: skip
 

@@ -65,6 +65,7 @@ def _load(view: View, lay: Helix, d: Limits) -> None:
     rated = d.allowed_pull_by_width[lay.belt_index]
     for hi, lo in view.sizes:
         derating(hi, lo, d)
+        lo.rated = hi.rated = rated
         lo.allow, hi.allow = rated * lo.derate, rated * hi.derate
         _pull(view, hi, lo, d)
 
@@ -102,32 +103,37 @@ def _drive(hi: Num, q: float, d: Limits, climbs: bool) -> Drive:
 
 
 _WIDTH = Row(
-    id="width", sense="at_most", unit="m",
+    id="width", limit="Wb",
+    sense="at_most", unit="m",
     body=lambda hi, lo, d: (width_in_curve(hi.ri, hi.W, hi.L) + d.edge_clearance, lo.Wb),
     formula="sqrt((ri + W)^2 + (L/2)^2) - ri + c", reads=("W", "L"), constants={"c": "edge_clearance"},
     source="Pythagoras: the outer corner of a load that touches the inside edge", each_size=True,
 )  # fmt: skip
 
 _SLOPE = Row(
-    id="slope", sense="at_most", unit="deg", body=lambda hi, lo, d: (hi.th * 180.0 / pi, d.slope_most * 180.0 / pi),
+    id="slope", limit="slope_most*180/pi",
+    sense="at_most", unit="deg", body=lambda hi, lo, d: (hi.th * 180.0 / pi, d.slope_most * 180.0 / pi),
     formula="atan(P/(pi*D))*180/pi", reads=("rise",), source="OpenStax, Calculus vol. 3, sec. 3.3 (helix)",
 )  # fmt: skip
 
 _TIER = Row(
-    id="tier_clearance", sense="at_least", unit="m",
+    id="tier_clearance", limit="H + tier_structure + tier_clearance",
+    sense="at_least", unit="m",
     body=lambda hi, lo, d: (lo.P, hi.H + d.tier_structure + d.tier_clearance),
     formula="P", reads=("H", "rise"), low=frozenset({"P"}), source="geometry of the layout", each_size=True,
     applies=lambda hi: hi.n > 1.0 + 1e-9,
 )  # fmt: skip
 
 _SPEED = Row(
-    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
+    id="speed", limit="speed_most",
+    sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
     reads=("R", "L"),
     source="flow: speed = rate x pitch (as T x v of a belt load; Krishnaswamy, Industrial Instrumentation, Ex. 5.15)",
 )  # fmt: skip
 
 _RATE = Row(
-    id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / hi.p * 60.0),
+    id="rate", limit="speed_most/p*60", limit_high=frozenset({"p"}),
+    sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / hi.p * 60.0),
     formula="R*60", reads=("R", "L"), source="top belt speed over pitch",
 )  # fmt: skip
 

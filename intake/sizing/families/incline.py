@@ -70,7 +70,8 @@ def _belt_over(product_width: float, d: Limits) -> float:
 def width_row() -> Row:
     """Product and clearance on the belt."""
     return Row(
-        id="width", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.W + 2.0 * d.side_clearance, lo.Wb),
+        id="width", limit="Wb",
+        sense="at_most", unit="m", body=lambda hi, lo, d: (hi.W + 2.0 * d.side_clearance, lo.Wb),
         formula="W + 2*c", reads=("W",), constants={"c": "side_clearance"}, source="geometry of the layout",
         each_size=True,
     )  # fmt: skip
@@ -80,11 +81,13 @@ def speed_rows() -> tuple[Row, ...]:
     """Belt speed, and the rate that it allows."""
     return (
         Row(
-            id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
+            id="speed", limit="speed_most",
+            sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
             reads=("R", "L"), source="flow: speed = rate x pitch",
         ),
         Row(
-            id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / hi.p * 60.0),
+            id="rate", limit="speed_most/p*60", limit_high=frozenset({"p"}),
+            sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, d.speed_most / hi.p * 60.0),
             formula="R*60", reads=("R", "L"), source="top belt speed over pitch",
         ),
     )  # fmt: skip
@@ -100,7 +103,9 @@ def straight_pull(
     derating(hi, lo, d)
     # A wider product gets a wider belt, and that may pull more: low is worse.
     narrow = _belt_over(max(low.Wp for _, low in view.sizes), d)
-    lo.allow, hi.allow = d.allowed_pull_per_width * narrow * lo.derate, d.allowed_pull_per_width * hi.Wb * hi.derate
+    hi.rated = d.allowed_pull_per_width * hi.Wb
+    lo.rated = d.allowed_pull_per_width * narrow
+    lo.allow, hi.allow = lo.rated * lo.derate, hi.rated * hi.derate
     hi.q = hi.qb + hi.m / lo.p
     hi.q_bu = hi.qb + hi.m / lo.L if backs_up(view) else hi.q
     hi.press, hi.press_bu = pressed if pressed is not None else (0.0, 0.0)
@@ -241,7 +246,8 @@ _STEEP = Row(
 )  # fmt: skip
 
 _SWEPT = Row(
-    id="width_curve", sense="at_most", unit="m",
+    id="width_curve", limit="Wb",
+    sense="at_most", unit="m",
     body=lambda hi, lo, d: (width_in_curve(hi.ri, hi.W, hi.L) + 2.0 * d.side_clearance, lo.Wb),
     formula="sqrt((ri + W)^2 + (L/2)^2) - ri + 2*c", reads=("W", "L"), constants={"c": "side_clearance"},
     units={"ri": "m"}, source="Pythagoras: the outer corner of a load that touches the inside edge", each_size=True,

@@ -79,22 +79,26 @@ def _drive(hi: Num, lo: Num, d: Limits) -> None:
 
 
 _CYCLE = Row(
-    id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, 60.0 / hi.cycle), formula="R*60",
+    id="rate", limit="60/cycle", limit_high=frozenset({"cycle"}),
+    sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, 60.0 / hi.cycle), formula="R*60",
     reads=("R", "H", "W"),
     source="cycle = move of one pitch (trapezoid: OpenStax, College Physics 2e, sec. 2.5) + dwell",
 )  # fmt: skip
 _PITCH = Row(
-    id="carrier_pitch", sense="at_least", unit="m", body=lambda hi, lo, d: (lo.cp, hi.H + d.carrier_structure),
+    id="carrier_pitch", limit="H + carrier_structure",
+    sense="at_least", unit="m", body=lambda hi, lo, d: (lo.cp, hi.H + d.carrier_structure),
     formula="cp", reads=("H",), low=frozenset({"cp"}), source="geometry of the layout", each_size=True,
 )  # fmt: skip
 _PULL = Row(
-    id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
+    id="pull", limit="allowed_pull",
+    sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
     formula="T0 + (load + own)*(g + ai) + share*load*g", reads=("m", "rise", "H"),
     constants={"T0": "take_up_tension", "ai": "accel", "share": "guide_share"}, units={"load": "kg", "own": "kg"},
     source="load m (g + a): OpenStax, University Physics vol. 1, Ex. 6.3", each_size=True,
 )  # fmt: skip
 _CYLINDER = Row(
-    id="air_cylinder", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.bore, max(ISO_15552_RODS)),
+    id="air_cylinder", limit="0.32",
+    sense="at_most", unit="m", body=lambda hi, lo, d: (hi.bore, max(ISO_15552_RODS)),
     formula="bore", reads=("m", "pair"), units={"bore": "m"},
     source="force = pressure x area (OpenStax, College Physics 2e, sec. 11.3); ISO 15552 bores", each_size=True,
 )  # fmt: skip

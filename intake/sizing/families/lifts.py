@@ -27,18 +27,21 @@ def size_rows(*, height: bool = False) -> tuple[Row, ...]:
     """The largest product that the carrier or platform takes."""
     rows = [
         Row(
-            id="length", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.L, d.length_most), formula="L",
+            id="length", limit="length_most",
+            sense="at_most", unit="m", body=lambda hi, lo, d: (hi.L, d.length_most), formula="L",
             reads=("L",), source="range data", each_size=True,
         ),
         Row(
-            id="width", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.W, d.width_most), formula="W",
+            id="width", limit="width_most",
+            sense="at_most", unit="m", body=lambda hi, lo, d: (hi.W, d.width_most), formula="W",
             reads=("W",), source="range data", each_size=True,
         ),
     ]  # fmt: skip
     if height:
         rows.append(
             Row(
-                id="height", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.H, d.height_most), formula="H",
+                id="height", limit="height_most",
+                sense="at_most", unit="m", body=lambda hi, lo, d: (hi.H, d.height_most), formula="H",
                 reads=("H",), source="range data", each_size=True,
             )
         )  # fmt: skip

@@ -65,12 +65,14 @@ def _fill(view: View, lay: Platform, d: Limits) -> None:
 
 
 _RATE = Row(
-    id="rate", sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, 60.0 / hi.cycle), formula="R*60",
+    id="rate", limit="60/cycle", limit_high=frozenset({"cycle"}),
+    sense="at_most", unit="1/min", body=lambda hi, lo, d: (hi.R * 60.0, 60.0 / hi.cycle), formula="R*60",
     reads=("R", "rise", "L"),
     source="cycle = two moves (trapezoid: OpenStax, College Physics 2e, sec. 2.5) + load + unload",
 )  # fmt: skip
 _PULL = Row(
-    id="pull", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
+    id="pull", limit="allowed_pull",
+    sense="at_most", unit="N", body=lambda hi, lo, d: (hi.pull, lo.allow),
     formula="(m + platform)*(g + ai)*(1 + share)", reads=("m", "L", "W"),
     constants={"ai": "accel", "share": "guide_share"},
     units={"platform": "kg"}, source="load m (g + a): OpenStax, University Physics vol. 1, Ex. 6.3", each_size=True,

@@ -85,7 +85,8 @@ def _hold(hi: Num, lo: Num, d: Limits) -> None:
 def _load(view: View, lay: Path, d: Limits) -> None:
     for hi, lo in view.sizes:
         derating(hi, lo, d)
-        lo.allow, hi.allow = d.allowed_pull * lo.derate, d.allowed_pull * hi.derate
+        lo.rated = hi.rated = d.allowed_pull
+        lo.allow, hi.allow = lo.rated * lo.derate, hi.rated * hi.derate
         _pull(view, hi, lo, d)
 
 
@@ -147,43 +148,51 @@ _UNITS = {
 _PULL_CONST = {"qc": "chain_mass_per_m", "mt": "track_friction", "mb": "bend_friction"}
 
 _GRIP = Row(
-    id="grip", sense="at_least", unit="N", body=lambda hi, lo, d: (hi.N, hi.N_need), formula="N",
+    id="grip", limit="N_need",
+    sense="at_least", unit="N", body=lambda hi, lo, d: (hi.N, hi.N_need), formula="N",
     reads=("mu_grip", "m"), units=_UNITS,
     source="two-sided squeeze N = W/(2 mu): Cutnell and Johnson, Physics, 10th ed., ch. 4, P99", each_size=True,
 )  # fmt: skip
 _SQUEEZE = Row(
-    id="squeeze_force", sense="at_most", unit="N", body=lambda hi, lo, d: (hi.N_need, lo.squeeze_limit), formula=_NEED,
+    id="squeeze_force", limit="squeeze_limit",
+    sense="at_most", unit="N", body=lambda hi, lo, d: (hi.N_need, lo.squeeze_limit), formula=_NEED,
     reads=("mu_grip", "squeeze_limit", "m"), low=frozenset({"mu_grip"}), constants=_CONST, units=_UNITS,
     source="Cutnell and Johnson, Physics, ch. 4, P99: N = W/(2 mu); OpenStax, University Physics vol. 1, Ex. 6.3",
     each_size=True,
 )  # fmt: skip
 _OPENING = Row(
-    id="opening", sense="at_most", unit="m", body=lambda hi, lo, d: (hi.open_most, d.width_most), formula="open_most",
+    id="opening", limit="width_most",
+    sense="at_most", unit="m", body=lambda hi, lo, d: (hi.open_most, d.width_most), formula="open_most",
     reads=("W",), units={"open_most": "m"}, source="range data", each_size=True,
 )  # fmt: skip
 _OPENING_LEAST = Row(
-    id="opening_least", sense="at_least", unit="m", body=lambda hi, lo, d: (lo.open_least, d.opening_least),
+    id="opening_least", limit="opening_least",
+    sense="at_least", unit="m", body=lambda hi, lo, d: (lo.open_least, d.opening_least),
     formula="open_least", reads=("W",), low=frozenset({"open_least"}), source="range data", each_size=True,
 )  # fmt: skip
 _OPENING_SPAN = Row(
-    id="opening_span", sense="at_most", unit="m",
+    id="opening_span", limit="opening_span",
+    sense="at_most", unit="m",
     body=lambda hi, lo, d: (hi.open_most - hi.open_least, d.opening_span), formula="open_most - open_least",
     reads=("W",),
     source="range data: what the crank covers", each_size=True,
 )  # fmt: skip
 _RATE = Row(
-    id="rate", sense="at_most", unit="1/min",
+    id="rate", limit="min(rate_most, speed_most/p)*60", limit_high=frozenset({"p"}),
+    sense="at_most", unit="1/min",
     body=lambda hi, lo, d: (hi.R * 60.0, min(d.rate_most, d.speed_most / hi.p) * 60.0), formula="R*60",
     reads=("R", "L"),
     source="top speed over pitch; range data",
 )  # fmt: skip
 _SPEED = Row(
-    id="speed", sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
+    id="speed", limit="speed_most",
+    sense="at_most", unit="m/s", body=lambda hi, lo, d: (hi.v, d.speed_most), formula="R*p",
     reads=("R", "L"),
     source="flow: speed = rate x pitch",
 )  # fmt: skip
 _RISE_PATH = Row(
-    id="rise_path", sense="at_least", unit="m", body=lambda hi, lo, d: (lo.rise, 2.0 * d.bend_radius), formula="rise",
+    id="rise_path", limit="2*bend_radius",
+    sense="at_least", unit="m", body=lambda hi, lo, d: (lo.rise, 2.0 * d.bend_radius), formula="rise",
     reads=("rise",), low=frozenset({"rise"}), source="two bends have to fit into the rise",
 )  # fmt: skip
 
