@@ -41,9 +41,7 @@ def checks_part(best: FamilyResult) -> list[str]:
         "",
         "How each value and limit was computed (inputs in SI and radians; the formulas give the check's own unit):",
         "",
-        *table(
-            ("check", "formula", "its inputs, and where each comes from", "limit", "inputs of the limit", "source"), how
-        ),
+        *table(("check", "formula", "inputs and where each comes from", "limit", "inputs of the limit", "source"), how),
     ]
 
 

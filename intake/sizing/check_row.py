@@ -33,8 +33,8 @@ class Row:
     the range; it gives value and limit in `unit`. `formula` says the value in symbols: names of figures, or of
     `constants` (symbol -> range key). `low` names the symbols that count where low is worse. `limit` says the limit in
     symbols too, range keys by their own names; "" where there is no formula for it. `limit_high` names those of its
-    symbols that are the same figure as in the value. `reads` names the job's figures and words behind it. `applies` None: to every layout; else a layout of which it does not hold has
-    no such matter (a curve, a tier above another).
+    symbols that are the same figure as in the value. `reads` names the job's figures and words behind it. `applies`
+    None: to every layout; else a layout of which it does not hold has no such matter (a curve, a tier above another).
     """
 
     id: str

@@ -175,7 +175,8 @@ def transfer_rows() -> tuple[Row, Row]:
         ),
         Row(
             id="transfer", limit="1", sense="at_least", unit="1", body=lambda hi, lo, d: (hi.tried, 1.0),
-            formula="tried", reads=("tried",), source="tried on samples", warns=True, applies=lambda hi: hi.tried != 0.0,
+            formula="tried", reads=("tried",), source="tried on samples", warns=True,
+            applies=lambda hi: hi.tried != 0.0,
         ),
     )  # fmt: skip
 

@@ -1,5 +1,6 @@
 """How high and how fast: at the value every check passes, 1 % more fails, and what stops it is said."""
 
+from collections.abc import Callable
 from typing import Any
 
 import pytest
@@ -27,25 +28,20 @@ def holds(found: FamilyResult) -> bool:
 Reached = list[tuple[dict[str, Any], str, Largest, Largest]]
 
 
-def test_at_the_largest_rise_every_check_passes_and_a_hundredth_more_fails(reached: Reached) -> None:
+@pytest.mark.parametrize(("which", "at", "end"), [(2, at_rise, 60.0), (3, at_rate, 2000.0)], ids=["rise", "rate"])
+def test_at_the_largest_every_check_passes_and_a_hundredth_more_fails(
+    which: int, at: Callable[[dict[str, Any], str, float], FamilyResult], end: float, reached: Reached
+) -> None:
     looked = 0
-    for spec, family, found, _ in reached:
-        if found.value is not None and found.value < 60.0:
+    for one in reached:
+        spec, family, found = one[0], one[1], one[which]
+        assert isinstance(found, Largest)
+        if found.value is not None and found.value < end:
             looked += 1
-            assert holds(at_rise(spec, family, found.value)), (spec, family, found)
-            assert at_rise(spec, family, found.value * 1.01).verdict == "out", (spec, family, found)
+            assert holds(at(spec, family, found.value)), (spec, family, found)
+            assert at(spec, family, found.value * 1.01).verdict == "out", (spec, family, found)
             assert found.stops, (spec, family, found)
             assert len(found.why) == len(found.stops) == len(found.checks)
-    assert looked > 8
-
-
-def test_at_the_largest_rate_every_check_passes_and_a_hundredth_more_fails(reached: Reached) -> None:
-    looked = 0
-    for spec, family, _, found in reached:
-        if found.value is not None and found.value < 2000.0:
-            looked += 1
-            assert holds(at_rate(spec, family, found.value)), (spec, family, found)
-            assert at_rate(spec, family, found.value * 1.01).verdict == "out", (spec, family, found)
     assert looked > 8
 
 
