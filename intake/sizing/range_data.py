@@ -13,6 +13,7 @@ from intake.sizing.result import FAMILIES
 from intake.spec.folder import questions_folder
 
 COMMON = "common"
+_SI_UNIT = {"deg": "rad", "degC": "K", "1/min": "1/s", "": "1"}
 _TO_SI = {"deg": (pi / 180.0, 0.0), "degC": (1.0, 273.15), "1/min": (1.0 / 60.0, 0.0)}
 
 
@@ -26,8 +27,11 @@ class Limits:
     `accel_greatest` is added: the greatest of ramped start, ramped stop and stop on loss of power [m/s2].
     """
 
-    def __init__(self, family: str, entries: Mapping[str, Any], homes: Mapping[str, str], bases: Mapping[str, str]):
-        self.family, self.homes, self.bases = family, homes, bases
+    def __init__(
+        self, family: str, entries: Mapping[str, Any], homes: Mapping[str, str], bases: Mapping[str, str],
+        units: Mapping[str, str],
+    ):  # fmt: skip
+        self.family, self.homes, self.bases, self.units = family, homes, bases, units
         self.keys = tuple(entries)
         self.__dict__.update(entries)
         if "accel_start" in entries:
@@ -98,17 +102,19 @@ def _load(folder: Path) -> RangeData:
     files = {name: _toml(folder / "range" / f"{name}.toml", digest) for name in (COMMON, *FAMILIES, "scoring")}
     assumptions = _toml(folder / "assumptions.toml", digest)
     sentences = _toml(folder / "sentences" / "sizing.toml") | _toml(folder / "sentences" / "families.toml")
-    common, common_bases = _entries(COMMON, files[COMMON])
+    common, common_bases, common_units = _entries(COMMON, files[COMMON])
     families: dict[str, Limits] = {}
     for family in FAMILIES:
-        own, bases = _entries(family, files[family])
+        own, bases, units = _entries(family, files[family])
         homes = {key: COMMON for key in common} | {key: family for key in own}
-        families[family] = Limits(family, {**common, **own}, homes, {**common_bases, **bases})
+        families[family] = Limits(
+            family, {**common, **own}, homes, {**common_bases, **bases}, {**common_units, **units}
+        )
     scoring = files["scoring"]
     return RangeData(
         folder=folder,
         families=families,
-        common=Limits(COMMON, common, {}, common_bases),
+        common=Limits(COMMON, common, {}, common_bases, common_units),
         weights=_floats(scoring["weights"]),
         weights_together=sum(_floats(scoring["weights"]).values()),
         penalty=_floats(scoring["penalty"]),
@@ -137,19 +143,21 @@ def _toml(path: Path, digest: Any = None) -> dict[str, Any]:
         raise RangeError(f"{path}: not readable as TOML ({error}). Mend it; intake proof shows the line.") from None
 
 
-def _entries(name: str, table: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, str]]:
+def _entries(name: str, table: Mapping[str, Any]) -> tuple[dict[str, Any], dict[str, str], dict[str, str]]:
     values: dict[str, Any] = {}
     bases: dict[str, str] = {}
+    units: dict[str, str] = {}
     for key, entry in table.items():
         try:
             values[key] = to_si(entry["is"], entry["unit"])
             bases[key] = str(entry["basis"])
+            units[key] = _SI_UNIT.get(entry["unit"], entry["unit"])
         except (TypeError, KeyError):
             raise RangeError(
                 f'range/{name}.toml: "{key}" needs is, unit and basis. Write {key} = {{ is = 1.0, unit = "m", '
                 'basis = "demo value" }.'
             ) from None
-    return values, bases
+    return values, bases, units
 
 
 def to_si(value: Any, unit: str) -> Any:

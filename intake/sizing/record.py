@@ -204,7 +204,7 @@ def _limit_uses(job: Job, row: Row, hi: Num, lo: Num, d: Limits, index: int) -> 
 
 
 def _limit_use(d: Limits, key: str) -> Use:
-    return Use(value=float(d[key]), unit=_range_unit(key), origin=d.origin(key))
+    return Use(value=float(d[key]), unit=d.units[key], origin=d.origin(key))
 
 
 def _figure_use(job: Job, row: Row, num: Num, symbol: str, d: Limits, index: int) -> Use:
@@ -214,15 +214,6 @@ def _figure_use(job: Job, row: Row, num: Num, symbol: str, d: Limits, index: int
     unit = row.units.get(symbol) or _JOB_UNITS.get(symbol, "1")
     unknown = var is not None and var.missing
     return Use(value=None if unknown else _plain(getattr(num, symbol)), unit=unit, origin=origin)
-
-
-def _range_unit(key: str) -> str:
-    if key.startswith("accel"):
-        return "m/s2"
-    for ending, unit in (("_friction", "1"), ("_safety", "1"), ("_mass_per_m", "kg/m"), ("_tension", "N")):
-        if key.endswith(ending):
-            return unit
-    return "m" if key.endswith(("_clearance", "_width", "_height", "_gap")) else "1"
 
 
 def _assumes(job: Job, row: Row, index: int) -> tuple[str, ...]:

@@ -27,3 +27,11 @@ def test_no_input_of_a_formula_comes_from_nowhere(
                         named = named or said.startswith(("range ", "layout: ", "standard gravity"))
                         assert named, (found.family, check.id, symbol, said)
     assert looked > 5000
+
+
+def test_limits_of_the_range_come_with_their_unit_in_si(case_up: dict[str, Any]) -> None:
+    shown = {"weight": "kg", "temperature": "K", "rate": "m/s", "slope": "rad", "rise": "m"}
+    for id, unit in shown.items():
+        check = size(case_up).families["spiral"].check(id)
+        assert check is not None
+        assert next(iter(check.limit_uses.values())).unit == unit
