@@ -19,6 +19,7 @@ from intake.reading.masses import mass_drafts
 from intake.reading.materials import surface_drafts
 from intake.reading.portions import portions
 from intake.reading.scene import Draft, Question, Scene, scene_of
+from intake.reading.size_tables import table_drafts
 from intake.reading.sizes import number_sizes
 from intake.reading.supply import supply_drafts
 from intake.reading.temperatures import temperature_drafts
@@ -92,6 +93,8 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     directions = direction_drafts(scene)
     down = any(isinstance(d, Draft) and d.value == "down" for d in directions)
     items = [*items, *directions, *contact_drafts(scene)]
+    rows = table_drafts(scene)
+    items += rows
     items += supply_drafts(scene)
     hours = hours_drafts(scene)
     items += hours
@@ -109,7 +112,8 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     items += surface_drafts(scene, who)
     items += choice_drafts(scene, who)
     items += open_draft(scene, who, {item.field for item in items})
-    number_sizes(scene, [item for item in items if isinstance(item, Draft)], dimensions.anchors)
+    if not rows:
+        number_sizes(scene, [item for item in items if isinstance(item, Draft)], dimensions.anchors)
     items += answer_drafts(scene, items)
     return items
 

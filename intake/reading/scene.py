@@ -12,6 +12,7 @@ from intake.reading.groups import Group, groups_of
 from intake.reading.layout import Sentence, dead_spans, sentences_of, unwrapped
 from intake.reading.lexicon import Hit, Lexicon, lexicon_of
 from intake.reading.status import status_of
+from intake.reading.tables import Table, tabled
 from intake.reading.tokens import Token, tokens_of
 
 
@@ -75,6 +76,7 @@ class Scene:
     starts: list[int] = part(default_factory=list)
     order: dict[int, int] = part(default_factory=dict)
     offset: int = 0
+    tables: tuple[Table, ...] = ()
 
     @property
     def shadow(self) -> str:
@@ -153,7 +155,7 @@ class Scene:
 
 def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -> Scene:
     """Lay a message open. `offset`: where it begins in a longer text."""
-    folded = fold(text)
+    folded, tables = tabled(fold(text))
     lexicon = lexicon_of(folder)
     tokens = unwrapped(tokens_of(folded), folded.shadow)
     quoted, signed = dead_spans(folded.shadow)
@@ -179,7 +181,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -
     scene.metric = bool(names & {"kg", "g", "mm", "cm", "m", "degC", "bar"})
     scene.windows = _windows(figures, sentences, sentence_at)
     scene.order = {id(figure): n for n, figure in enumerate(figures)}
-    scene.offset = offset
+    scene.offset, scene.tables = offset, tables
     scene.starts = [token.start for token in tokens]
     scene.rate_figures = [figure for figure in figures if figure.per is not None]
     scene.group_at = {id(figure): group for group in groups for figure in group.figures}
