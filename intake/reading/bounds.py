@@ -22,7 +22,7 @@ _MOST = _phrases(
     "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
     "never exceeds; never exceed; as much as; as many as; tops; tops out at; topping out at; tops at; maxes out "
     "at; max out at; maxing out at; no heavier than; no higher than; no taller than; no wider than; no longer "
-    "than; no later than; not more; anything up to; within; nothing over; less than or equal to; less or equal "
+    "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; anything under;  within; nothing over; less than or equal to; less or equal "
     "than; no bigger than; maximum is; max is; the max is; limited to; heaviest is; heaviest being; heaviest one "
     "is; heaviest at; heaviest; biggest is; largest is; the most is; heaviest ones are; heaviest are"
 )
@@ -34,11 +34,13 @@ _ABOUT = _phrases(
     "averaging; somewhere near; near; somewhere between; somewhere; kinda; give or take"
 )
 _BEHIND_LEAST = _phrases(
-    "or more; or better; and up; and above; or above; minimum; at least; at the least; min; min .; plus; or over"
+    "or more; or better; or heavier; or higher; or bigger; or longer; and up; and above; or above; minimum; at least; at the least; min; min .; plus; or over"
 )
 _BEHIND_MOST = _phrases(
     "max; max .; maximum; maxi; tops; at most; at the most; at the very most; or less; or under; or below; and "
     "under; at the outside; absolute max; absolute maximum; is the max; is the maximum; is the most; is max; or "
+    "sooner; or earlier; or fewer; or smaller; or lower; or shorter; at the latest; at latest; latest; is the limit; "
+    "is the absolute max; is the heaviest; is the biggest; at the heaviest; not more; and not more; no more; or "
     "lighter; and below; and down"
 )
 _BEHIND_ABOUT = _phrases(

@@ -354,10 +354,23 @@ def _article(tokens: list[Token], at: int, raw: str) -> Amount | None:
     if unit[0].kind == "duration":
         amount = _with_parts(tokens, Amount(1.0, unit[0], at, unit[1], "words"), raw)
         return amount if amount.compound else None
-    plain = at == 0 or tokens[at - 1].kind == "line" or tokens[at - 1].text in ("of", "weighs", "about", "is", "to")
-    if unit[0].name in _ARTICLE_UNITS and unit[0].kind == "mass" and plain:
-        return Amount(1.0, unit[0], at, unit[1], "words")
-    return None
+    plain = at == 0 or tokens[at - 1].kind == "line" or tokens[at - 1].text in _BEFORE_ONE_OF
+    if unit[0].name not in _ARTICLE_UNITS or not plain:
+        return None
+    amount = _with_parts(tokens, Amount(1.0, unit[0], at, unit[1], "words"), raw)
+    if unit[0].kind == "mass":
+        return amount
+    measured = unit[1] < len(tokens) and tokens[unit[1]].text in _MEASURED
+    return amount if unit[0].kind == "length" and (amount.compound or measured) else None
+
+
+_BEFORE_ONE_OF = frozenset(
+    {
+        "of", "weighs", "weigh", "weighing", "about", "is", "to", "are", "around", "roughly", "nearly", "almost", "maybe",
+        "just", "under", "over", "say", "be", "they're", "it's",
+    }
+)  # fmt: skip
+_MEASURED = frozenset({"tall", "high", "wide", "long", "deep", "across", "thick", "square", "and", "in"})
 
 
 def _below_zero(tokens: list[Token], amount: Amount) -> Amount:

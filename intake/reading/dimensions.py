@@ -44,6 +44,7 @@ class Dimensions:
 def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
     """Facts of all groups that speak of the need."""
     found = Dimensions()
+    _cubes(scene, found)
     n = 0
     explicit = _explicit(scene)
     while n < len(scene.groups):
@@ -84,6 +85,18 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
     return found
 
 
+def _cubes(scene: Scene, found: Dimensions) -> None:
+    """ "18 in cube": three sides of one length."""
+    for figure in scene.open_figures("length"):
+        if scene.group_of(figure) is None and _CUBE.match(scene.after(figure)) and figure.value < _LONGEST:
+            names = _BY_PLACE["product"]
+            found.drafts += [scene.draft(name, figure, rank=6) for name in names]
+            found.anchors.append(figure.first)
+            scene.use(figure)
+
+
+_CUBE = re.compile(r"^\W*(?:cubes?\b|cubed\b|on (?:every|each|all|a) sides?\b|each way\b|all (?:round|around|ways|sides)\b)")
+_LONGEST = 2.0
 _MOVES = re.compile(
     r"\bwhat (?:goe|go|travel|ride|move|get move|actually move|actually travel)|\bwe (?:actually )?move the\b"
 )

@@ -14,6 +14,11 @@ _SENTENCES: Mapping[str, tuple[str, str]] = {
     "hours_of_shift": ("a figure per shift without its hours", "How many hours is a shift when you make {said}?"),
     "hours_of_shifts": ("shifts without their hours", "How many hours is each shift?"),
     "hours_of_week": ("a figure per week", "How many hours a week do you run to make {said}?"),
+    "weeks_until": ("a date, and no weeks from now", "How many weeks from today is that ({said})?"),
+    "whose_weight": (
+        "the weight of {outer} or of {inner}",
+        "Is {said} the weight of the {outer} that travels, or of one {inner} in it?",
+    ),
     "left_or_right": (
         "a quarter turn may go either way",
         "Seen in the direction of travel at the infeed: does it turn to the left or to the right?",

@@ -40,7 +40,7 @@ def label_behind(tokens: list[Token], at: int) -> tuple[str, int]:
     here = at
     if (
         here < len(tokens)
-        and tokens[here].text in ("in", "-")
+        and tokens[here].text in ("in", "-", "of")
         and here + 1 < len(tokens)
         and tokens[here + 1].text in LABELS
     ):
@@ -94,8 +94,39 @@ def groups_of(tokens: list[Token], figures: list[Figure], raw: str) -> list[Grou
                 figure.tags.add("list")
         n += len(group.figures)
     for group in found:
+        _late_member(group, tokens, figures)
         _share(group, tokens, raw)
     return found
+
+
+_LATE = frozenset(
+    [
+        ",", "and", "&", "is", "are", "it", "it's", "they", "they're", "about", "around", "stands", "stand", "x", "by",
+        "with", "a", "height", "high", "roughly", "the", "tall", "at", "-", "(", "of", "then", ";", "when", "loaded",
+        "filled", "approx", "=", ":", "total", "overall", "thickness", "ht",
+    ]
+)  # fmt: skip
+_LATE_MOST = 5
+
+
+def _late_member(group: Group, tokens: list[Token], figures: list[Figure]) -> None:
+    """ "16 x 12 and about 10 tall", "24x16, height 12 inches": the third figure stands apart, with its label."""
+    if len(group.figures) != 2 or not group.times:
+        return
+    at = next(n for n, figure in enumerate(figures) if figure is group.figures[-1]) + 1
+    if at >= len(figures) or not _usable(figures[at]) or figures[at].first - group.after > _LATE_MOST:
+        return
+    figure = figures[at]
+    if any(token.text not in _LATE for token in tokens[group.after : figure.first]):
+        return
+    label, _ = label_before(tokens, figure.first, group.after)
+    behind, end = label_behind(tokens, figure.after)
+    label = label or behind
+    if label not in ("h", "t", "d") or label in group.labels:
+        return
+    group.figures.append(figure)
+    group.labels = [*(group.labels if any(group.labels) else ("l", "w")), "h" if label == "d" else label]
+    group.after = end if behind else figure.after
 
 
 def _relabelled(tokens: list[Token], figure: Figure) -> str:

@@ -50,7 +50,31 @@ def heading_drafts(scene: Scene) -> list[Draft | Question]:
             value = 90.0
         draft.low = draft.high = value
         return [draft]
-    return _in_words(scene, asked)
+    return _right_angle(scene, asked) or _in_words(scene, asked)
+
+
+_SQUARE_TURN = re.compile(r"\b(?:right angles?|quarter turn|perpendicular|square to|90)\b")
+
+
+def _right_angle(scene: Scene, asked: bool) -> list[Draft | Question]:
+    """ "At a right angle to the infeed, to the left": a quarter turn, left or right said or asked back."""
+    for sentence in scene.sentences:
+        if not scene.live(sentence.first) if sentence.first < len(scene.tokens) else True:
+            continue
+        text = scene.words(sentence.first, sentence.after)
+        match = _SQUARE_TURN.search(text)
+        if match is None or not (asked or _TURNS.search(text[: match.start()])):
+            continue
+        rest = text[: match.start()] + text[match.end() :]
+        left, right = _LEFT.search(rest), _RIGHT.search(rest)
+        first = sentence.first + text[: match.start()].count(" ")
+        start, end = scene.tokens[first].start, scene.tokens[sentence.after - 1].end
+        values = (270.0,) if left and not right else (90.0,) if right and not left else (90.0, 270.0)
+        options = tuple(Draft("rise.turn", start, end, value, value, at=first) for value in values)
+        if len(options) == 1:
+            return [options[0]]
+        return [Question("rise.turn", start, end, "left_or_right", {}, options)]
+    return []
 
 
 def _in_words(scene: Scene, asked: bool) -> list[Draft | Question]:

@@ -42,7 +42,7 @@ _PLACE = (
 )
 _ANY = r"(?:(?!(?:to|from|and|up|down|off|into|onto)\b)[^\W\d]+ )"
 _TO_END = re.compile(rf"\b(?:to|onto|into|until|toward) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
-_FROM_END = re.compile(rf"\b(?:from|off|out of) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
+_FROM_END = re.compile(rf"(?:\bfrom|(?<!get )(?<!got )(?<!go )(?<!come )(?<!drop )(?<!kick )(?<!take )\boff|\bout of) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
 _LOOSE_VERB = re.compile(rf"\b{_VERB}\b")
 _WALL = re.compile(
     r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out"
@@ -53,7 +53,7 @@ _WALL = re.compile(
 
 _OUTRIGHT = re.compile(
     r"\b(?:(?:change|difference|gain|increase|rise|drop) (?:in|of) (?:the )?(?:elevation|height|level)"
-    r"|(?:elevation|height|level) (?:change|difference|gain)|vertical (?:distance|travel|lift|rise|drop)"
+    r"|(?:elevation|height|level) (?:change|diff(?:erence)?|gain)|vertical (?:distance|travel|lift|rise|drop)"
     r"|(?:lift|lifting|rise) height|(?:net|total|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|="
     r"|about|around"
     r"|approx|approximately|roughly|only|just|total|the|some|\.|~|,|-|needed|required|at))*$"
@@ -64,6 +64,7 @@ _OUTRIGHT_BEHIND = re.compile(
     r"^\s*-? ?(?:of )?(?:vertical |net |total |straight )?(?:rise|drop(?! ceiling)|lift(?! truck| gate)"
     r"|descent|climb|elevation"
     r" change|height difference|difference in height|change in)\b(?! to\b)"
+    r"|^\s*(?:higher|lower(?! level| floor| deck| conveyor| end| one)|further up|farther up)\b(?! than (?:the|a) (?:door|ceil))"
 )
 
 

@@ -44,6 +44,11 @@ _A_DAY = re.compile(
     rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\.?\s*(?:-|a|per|/|each|every|out of the|working|production|operating"
     rf"|in the)?\s*-?\s*(?:d|days?|daily)\b"
 )
+_OVER = re.compile(
+    rf"\b(?:a|per|each|every|/) ?day,? (?:\w+ ){{0,2}}?(?:over|in|across|of|at|on|running|for|during) (?:about |a )?{_HOURS}"
+    r"\s*-?\s*(?:h|hrs?|hours?)\b"
+)
+_TENS = re.compile(r"\b(one|two|three|1|2|3)\s+(8|9|10|12|eight|ten|twelve)(?:'?s|es)\b")
 _CLOCK = re.compile(
     r"\b(?:from\s+)?(\d{1,2})(?::(\d{2}))?\s*(am|pm|a\.m\.?|p\.m\.?|a|p|o'clock|in the morning)?\s*(?:-|to|til"
     r"|till|until|through|thru)\s*"
@@ -68,6 +73,8 @@ def hours_drafts(scene: Scene) -> list[Draft]:
         (_HOUR_SHIFTS, _hour_shifts),
         (_SHIFTS_BACK, _product(2, 1)),
         (_A_DAY, _plain),
+        (_OVER, _plain),
+        (_TENS, _product(1, 2)),
         (_ROUND_CLOCK, lambda _: 24.0),
         (_CLOCK, _clock),
         (_ONE_SHIFT, _plain),

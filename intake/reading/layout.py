@@ -26,6 +26,14 @@ _AFTERWORD = re.compile(r"^\s*p\.?\s?p?\.?s\b\.?", re.M)
 _NO_STOP_AFTER = frozenset(
     [
         "elev",
+        "diff",
+        "rev",
+        "av",
+        "mtrs",
+        "wd",
+        "lg",
+        "min",
+        "tot",
         "el",
         "approx",
         "aprox",

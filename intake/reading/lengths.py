@@ -43,6 +43,10 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
             scene.use(figure)
             continue
         name = field_of(scene, figure, who, down, {draft.field for draft in found}, previous)
+        if _OWN_WORDS.intersection(scene.asked) and (name is None or not name.startswith("space.")):
+            continue  # a base or a centre of gravity has no words of its own: it is what was asked
+        if name is None:
+            name = _of_the_neighbour(scene, figure)
         if name is None:
             continue
         if not _plausible(name, figure):
@@ -51,6 +55,19 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
         scene.use(figure)
         found.append(_bounded(scene, scene.draft(name, figure), figure))
     return found
+
+
+_OWN_WORDS = frozenset({"product.base", "product.base_width", "product.centre_height"})
+_OFF_FLOOR = re.compile(r"^\W*(?:off|above|from|high|over|up from|aff|a f f|tob|tor|toc)\b")
+
+
+def _of_the_neighbour(scene: Scene, figure: Figure) -> str | None:
+    """What hands the product over, or takes it, has a height: "roller conveyor, 30 inches off the ground"."""
+    if not _OFF_FLOOR.match(scene.after(figure)) and not re.search(r"\b(?:at|height\W*)$", scene.before(figure)):
+        return None
+    if "site.before" in scene.asked:
+        return "rise.infeed_height"
+    return "rise.discharge_height" if "site.after" in scene.asked else None
 
 
 def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
@@ -85,6 +102,10 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     near = topic_behind(behind)
     if near == "ceiling" or (near == "" and topic_of(before) == "ceiling"):
         return "space.ceiling"
+    if _ABOVE_DECK.match(behind):
+        return None
+    if near == "machine" and _ON_CONVEYOR.match(behind) and (comes_from(before) or goes_to(before)):
+        return "rise.infeed_height" if comes_from(before) else "rise.discharge_height"
     if near in ("opening", "space", "machine"):
         return "space.opening_width" if near == "opening" and "narrow" in sentence else None
     if near in ("infeed", "discharge"):
@@ -118,6 +139,12 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     return None
 
 
+_ABOVE_DECK = re.compile(
+    r"^\W*(?:above|over|off|higher than|up from) (?:the |that |this |our )?(?:deck|mezzanine|platform|upper|balcony"
+    r"|second|2 nd|first floor|1 st)\b"
+)
+"""A conveyor on a mezzanine stands above the mezzanine: its height is no rise and no height above the floor."""
+_ON_CONVEYOR = re.compile(r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))")
 _COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher) than(?: about| around| roughly)?$")
 _REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|cant)\b")
 

@@ -31,6 +31,8 @@ _FLOW_BEHIND = re.compile(
 )
 _HEAVIEST = re.compile(r"\b(?:heavi(?:est|er)|biggest|largest|max|maximum|worst case|big(?: one)?|large)\b")
 _LIGHTEST = re.compile(r"\b(?:light(?:est|er)?|smallest|min|minimum|little|small)\b")
+_TESTED = frozenset({"test.squeeze_mark", "test.grip_slip"})
+_ASKED_FORCES = _TESTED | {"handling.squeeze_limit"}
 _MASS_MOST = 3000.0
 
 
@@ -45,6 +47,10 @@ def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
             if draft is not None:
                 found.append(draft)
                 scene.use(figure)
+            continue
+        if _of_either(scene, figure, who, before, behind):
+            found.append(_whose(scene, figure, who))
+            scene.use(figure)
             continue
         if not _is_weight(scene, figure, who, before, behind):
             continue
@@ -62,7 +68,7 @@ def _is_squeeze(scene: Scene, figure: Figure, who: Travelling, before: str, behi
         return True
     if _container_behind(scene, figure, who) is not None:
         return False
-    if "handling.squeeze_limit" in scene.asked and not re.search(r"\bweigh", before):
+    if _ASKED_FORCES.intersection(scene.asked) and not re.search(r"\bweigh", before):
         return True
     return _SQUEEZE.search(before[-60:]) is not None and not re.search(r"\bweigh|\bhandle|\bcase|\bbox", before[-30:])
 
@@ -71,10 +77,11 @@ def _squeeze(scene: Scene, figure: Figure, before: str) -> Draft | None:
     behind = scene.after(figure)
     context = scene.sentence_text(figure.first)
     if figure.kind == "force" and not (
-        _SQUEEZE.search(context) or "handling.squeeze_limit" in scene.asked or _SIDE_BEHIND.match(behind)
+        _SQUEEZE.search(context) or _ASKED_FORCES.intersection(scene.asked) or _SIDE_BEHIND.match(behind)
     ):
         return None
-    draft = scene.draft("handling.squeeze_limit", figure)
+    tested = next((name for name in scene.asked if name in _TESTED), None)
+    draft = scene.draft(tested or "handling.squeeze_limit", figure)
     if figure.kind == "mass" and figure.unit is not None:
         per_kg = UNITS["kgf"].factor
         draft.low = None if draft.low is None else draft.low * per_kg
@@ -105,6 +112,23 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         if near is not None and near != who.kind and near in who.inner:
             return False
     return True
+
+
+_EACH = re.compile(r"^\W*(?:each|apiece|a piece|per piece|ea|per unit)\b")
+
+
+def _of_either(scene: Scene, figure: Figure, who: Travelling, before: str, behind: str) -> bool:
+    """ "Trays of jars, 6 kg each": of the tray or of the jar?"""
+    if who.kind is None or not 0 < figure.value <= _MASS_MOST or not _EACH.match(behind) or "weigh" in before:
+        return False
+    near = _container_before(scene, figure, who)
+    return near is not None and near != who.kind and near in who.inner
+
+
+def _whose(scene: Scene, figure: Figure, who: Travelling) -> Question:
+    draft = scene.draft("product.weight", figure)
+    words = {"outer": who.kind or "", "inner": _container_before(scene, figure, who) or ""}
+    return Question("product.weight", draft.start, draft.end, "whose_weight", words, (draft,))
 
 
 def _counted_content(scene: Scene, figure: Figure) -> bool:

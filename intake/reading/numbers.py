@@ -177,10 +177,28 @@ def _words_at(tokens: list[Token], at: int) -> Number | None:
     if word == "point" and (_text(tokens, at + 1) in _ONES or _is_int(tokens, at + 1)):
         decimals, after = _decimals(tokens, at + 1)
         return Number(decimals, after, in_words=True, whole=False) if after > at + 1 else None
-    if word not in _WHOLE_WORDS:
+    if word not in _WHOLE_WORDS or (word == "one" and _stands_for_a_noun(tokens, at)):
         return None
     value, after = _cardinal(tokens, at)
     return _with_share(tokens, value, after)
+
+
+_BEFORE_A_PRONOUN = frozenset(
+    {
+        "the", "this", "that", "each", "every", "which", "another", "other", "no", "any", "big", "small", "large",
+        "little", "heavy", "light", "tall", "short", "long", "wide", "old", "new", "first", "second", "last", "only",
+        "a", "good", "same", "right", "wrong", "either", "worst", "best", "lower", "upper", "next", "single",
+    }
+)  # fmt: skip
+
+
+def _stands_for_a_noun(tokens: list[Token], at: int) -> bool:
+    """ "The narrowest one is", "this one": no number, unless a unit or a noun to count stands behind."""
+    before = _text(tokens, at - 1) if at else ""
+    if before not in _BEFORE_A_PRONOUN and not before.endswith("est"):
+        return False
+    following = _text(tokens, at + 1)
+    return before != "a" and not following.startswith(("hundred", "thousand", "shift", "and", "point", "-", "every"))
 
 
 def _is_int(tokens: list[Token], at: int) -> bool:

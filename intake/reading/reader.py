@@ -9,14 +9,17 @@ from intake.reading.choices import choice_drafts, open_draft
 from intake.reading.contact import contact_drafts
 from intake.reading.corrections import apply_corrections
 from intake.reading.counts import count_drafts
+from intake.reading.deadlines import deadline_questions
 from intake.reading.dimensions import dimension_drafts
 from intake.reading.directions import direction_drafts
 from intake.reading.doubts import sentence
+from intake.reading.extremes import join_extremes
 from intake.reading.headings import heading_drafts
 from intake.reading.hours import hours_drafts, shifts_question, weeks_drafts
 from intake.reading.lengths import length_drafts
 from intake.reading.masses import mass_drafts
 from intake.reading.materials import surface_drafts
+from intake.reading.pace import pace_drafts
 from intake.reading.portions import portions
 from intake.reading.scene import Draft, Question, Scene, scene_of
 from intake.reading.size_tables import table_drafts
@@ -52,6 +55,7 @@ def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> He
     """What one portion gives; spans in the whole text."""
     scene = scene_of(text, asked, folder, offset)
     corrects = apply_corrections(scene)
+    join_extremes(scene)
     items = _all_items(scene)
     drafts = _asked_first([item for item in items if isinstance(item, Draft)], asked)
     doubts = [item for item in items if isinstance(item, Question)]
@@ -103,10 +107,13 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     items += dimensions.drafts
     items += dimensions.questions
     items += rate_drafts(scene, who)
+    items += pace_drafts(scene)
     items += mass_drafts(scene, who)
     items += temperature_drafts(scene)
     items += length_drafts(scene, who, down)
-    items += weeks_drafts(scene)
+    weeks = weeks_drafts(scene)
+    items += weeks
+    items += deadline_questions(scene, bool(weeks))
     items += heading_drafts(scene)
     items += count_drafts(scene, who)
     items += surface_drafts(scene, who)

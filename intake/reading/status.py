@@ -64,7 +64,7 @@ _PAST = re.compile(
     r"|previous|former|earlier|original) (?:machine|line|lift|unit|ones?|conveyor|elevator|spiral|system"
     r"|plant|boxes|box|case|cases|spec|setup|quote|vendor|building|bags?|trays?|layout|drawing|manual"
     r"|contraption|hoist|product|incline)\b"
-    r"|\bour (?:old|previous|former|last) \w+\b|\b(?:the|an|that|this|your|their) old\b|\bin (?:19|20)\d\d\b"
+    r"|\bour (?:old|previous|former|last) \w+\b|\b(?:the|an|that|this|your|their) old (?:one|ones|thing|way|days?|\w+ (?:was|were|had|did|ran|used))\b|\bin (?:19|20)\d\d\b"
     r"|\byesterday\b|\bwas (?:built"
     r"|made|bought|installed|designed|rated|quoted|sized)\b|\bbefore the (?:move|change|fire|flood|expansion)\b"
     r"|\bback home\b|\bno longer\b|\bwe had (?:a|an|one)\b|\bin the old days\b|\bbefore we\b|\bused before\b"

@@ -8,6 +8,16 @@ _SUPPLY = re.compile(r"\b(\d{3}) ?(?:v|volt|vac)? ?/ ?([13])(?: ?(?:ph|phase|ø)
 _PHASES = re.compile(
     r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 x (?=\d{3} ?v)|\b3 ?n? ?~"
 )
+_SPOKEN = re.compile(
+    r"\b(one|two|three|four|five|six)[ -](?:(?:oh|o|zero)[ -](eight)|(ten|twelve|fifteen|twenty|thirty|forty|fifty"
+    r"|sixty|seventy|eighty|ninety)(?:[ -](five|seven))?)\b(?! ?(?:lb|kg|ft|in|mm|cm|case|box|tray|per|a|an) ?\b)"
+)
+_SPELT = {
+    "one": 1.0, "two": 2.0, "three": 3.0, "four": 4.0, "five": 5.0, "six": 6.0, "seven": 7.0, "eight": 8.0, "ten": 10.0,
+    "twelve": 12.0, "fifteen": 15.0, "twenty": 20.0, "thirty": 30.0, "forty": 40.0, "fifty": 50.0, "sixty": 60.0,
+    "seventy": 70.0, "eighty": 80.0, "ninety": 90.0,
+}  # fmt: skip
+_BEHIND_SPOKEN = re.compile(r"^[ ,/-]*(?:v\b|volt|vac\b|three|3|single|1 ?ph|power)")
 _MAINS_LEAST, _MAINS_MOST = 90.0, 700.0
 _WASH = re.compile(
     r"\b(?:wash\w*|hos\w+|spray\w*|rins\w+|clean\w*|nozzle|jet|pressure washer|sanit\w+|foam\w*|water)\b"
@@ -48,7 +58,7 @@ def _electric(scene: Scene) -> list[Draft]:
             found.append(scene.draft("site.frequency", figure))
             scene.use(figure)
     if not any(draft.field == "site.voltage" for draft in found):
-        found += _bare_mains(scene)
+        found += _bare_mains(scene) or _spoken(scene)
     if "site.phases" not in done:
         found += _phases(scene)
     return found
@@ -98,6 +108,21 @@ def _bare_mains(scene: Scene) -> list[Draft]:
         if beside or three or (re.search(r"(?:phase|ph)$", before.strip())):
             scene.use(figure)
             return [scene.draft("site.voltage", figure)]
+    return []
+
+
+def _spoken(scene: Scene) -> list[Draft]:
+    """ "Four eighty, three phase", "two oh eight": a mains voltage as people say it."""
+    for match in _SPOKEN.finditer(scene.shadow):
+        hundreds, below, tens, ones = (_SPELT.get(word or "", 0.0) for word in match.groups())
+        value = 100.0 * hundreds + below + tens + ones
+        at = scene.token_at(match.start())
+        if value not in _MAINS or at is None or not scene.live(at):
+            continue
+        if "site.voltage" not in scene.asked and not _BEHIND_SPOKEN.match(scene.shadow[match.end() : match.end() + 20]):
+            continue
+        scene.use(*[f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end()])
+        return [Draft("site.voltage", match.start(), match.end(), value, value, at=at, rank=6)]
     return []
 
 

@@ -33,7 +33,8 @@ _NEITHER = re.compile(
 
 def temperature_drafts(scene: Scene) -> list[Draft | Question]:
     """Facts and doubts of all temperatures that speak of the need."""
-    found: list[Draft | Question] = []
+    found: list[Draft | Question] = _below_zero_bare(scene)
+    _share_scale(scene)
     for figure in scene.figures:
         if figure.kind not in ("temperature", "degrees") or id(figure) in scene.used or not scene.live(figure.first):
             continue
@@ -52,6 +53,39 @@ def temperature_drafts(scene: Scene) -> list[Draft | Question]:
         if twin is None:
             found.append(scene.draft(name, figure))
     return found
+
+
+_BARE_ROOM = re.compile(
+    r"\b(?:room|area|plant|building|hall|warehouse|cooler|freezer|ambient|product|they|it|in there|outside|temp\w*)"
+    r"(?:'s|'re| is| are| at| runs?| stays?| sits?| of| about| around| roughly| maybe| :|:| ,){1,4}$"
+)
+
+
+def _share_scale(scene: Scene) -> None:
+    """ "140 F out of the tunnel, room's about 75": the scale was stated once."""
+    units = {figure.unit.name for figure in scene.figures if figure.unit is not None and figure.kind == "temperature"}
+    if len(units) != 1:
+        return
+    scale = UNITS[units.pop()]
+    for figure in scene.open_figures("number"):
+        near = _BARE_ROOM.search(scene.before(figure).strip())
+        if near and not scene.after(figure).strip()[:1].isalnum() and scene.group_of(figure) is None:
+            give_unit(figure, scale)
+
+
+def _below_zero_bare(scene: Scene) -> list[Draft | Question]:
+    """ "Freezer, minus 10": cold, and no scale."""
+    for figure in scene.open_figures("number"):
+        low = figure.low if figure.low is not None else figure.high
+        if low is None or not -60 <= low < 0 or not _speaks_of_heat(scene, figure):
+            continue
+        if re.match(r"^\W*(?:\w+)", scene.after(figure)) and not re.match(
+            r"^\W*(?:or|in|inside|all|year|is|and|but|there|here|out|the)\b", scene.after(figure)
+        ):
+            continue
+        scene.use(figure)
+        return [_which_scale(scene, figure, _field(scene, figure) or "temperature.room")]
+    return []
 
 
 def _near(draft: Draft, figure: Figure) -> bool:

@@ -146,15 +146,15 @@ def _share_before(scene: Scene) -> None:
             before = scene.before(figure)[-40:]
             joined = re.fullmatch(
                 r"(?:,|;|and|/|or|with|but|\.|normal|average|peak|max|at peak|,? ?(?:and )?(?:with )?(?:a"
-                r" )?peak(?:s|ing)?(?: of| at| to|:)?|\s)*(?:\w+ ){0,3}(?:\w+)?",
+                r" )?peak(?:s|ing)?(?: of| at| to|:)?|\s)*(?:\w+ ){0,5}(?:\w+)?",
                 between,
             )
             cue = re.search(
                 r"(?:normal|nominal|average|avg|typical|usual|usually|steady|rate|speed|peak|max|run|running|at"
-                r"|about|throughput)\W*$",
+                r"|about|throughput|typically|normally|do|make)(?: (?:is|are|of|at|about|around|maybe|we|do|run|speed|rate|:))*\W*$",
                 before,
             )
-            if joined and cue and len(between) < 40 and _STRONG_PEAK.search(between + before):
+            if joined and cue and len(between) < 40 and (_PEAK.search(between) or _STRONG_PEAK.search(before)):
                 give_unit(figure, following.per.unit)
 
 
@@ -215,7 +215,8 @@ def _of_pieces(scene: Scene, figure: Figure, who: Travelling) -> str:
         return "nothing"
     norms = [scene.lexicon.norm(noun) for noun in nouns]
     if not norms or all(noun in _NOTHING for noun in norms):
-        return ""
+        bottles = any(token.text in ("bpm", "bph") for token in scene.tokens[figure.first : figure.after])
+        return "pieces" if bottles and who.inner & {"bottle", "can", "jar"} else ""
     kinds = [hit.value for hit in who.mentions if figure.first <= hit.first < figure.after]
     if kinds:
         if who.kind is None or kinds[-1] == who.kind:
@@ -233,7 +234,7 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
     if figure.bound == "most":
         return "rate.peak"
     if figure.bound == "least":
-        return "rate.normal"
+        return "rate.peak" if scene.asked == ("rate.peak",) else "rate.normal"
     text = f"{before} {lead}"[-80:]
     close = re.split(r"[;.]", text)[-1]
     peaks, normals = list(_PEAK.finditer(close)), list(_NORMAL.finditer(close))
@@ -335,6 +336,7 @@ def stated_hours(scene: Scene, each: str) -> float | None:
     day = re.search(
         r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?(?:a|per|/|each|every|working)? ?-? ?(?:d|day)\b", text
     )
+    day = day or re.search(r"\bday,? (?:\w+ ){0,2}?(?:over|in|across|of|at|on|during) (\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)", text)
     if day:
         return float(day.group(1))
     return 24.0 if re.search(r"\b24 / 7\b|around (?:the )?clock", text) else None

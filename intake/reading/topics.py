@@ -48,6 +48,11 @@ PRODUCT_WORDS = re.compile(
     r"|biggest|largest|smallest|"
     r"longest|tallest|weigh|shipper|container|measure|measuring)\b"
 )
+_WEAK_VERB = re.compile(
+    r"start|starting|come in|coming in|came in|come on|enter|leave|leaving|hit|reach|land|finish|end at|end up|ending"
+    r"|go off|get on|get off|exit"
+)
+"""Said of a beam or a door too: "the roof beams start at 14 ft"."""
 _PASSING = re.compile(r"\b(?:and|then|which|that)\b")
 
 
@@ -57,6 +62,10 @@ def topic_of(words: str) -> str:
     product = next(reversed([*PRODUCT_WORDS.finditer(words)]), None)
     if last is None:
         return "product" if product is not None else ""
+    if last.lastgroup in ("infeed", "discharge") and _WEAK_VERB.fullmatch(last.group()):
+        subject = next((match for match in reversed([*_TOPIC.finditer(words, 0, last.start())])), None)
+        if subject is not None and subject.lastgroup in ("ceiling", "opening") and last.start() - subject.end() < 20:
+            return subject.lastgroup
     if (
         product is not None
         and product.start() > last.end()
@@ -74,7 +83,7 @@ def topic_behind(words: str) -> str:
         r"|garage|freight|machine|entry|personnel|available|existing) )?"
         r"(?:(?P<opening>door|doorway|opening|gate|entrance|hatch|roll up|double door)|(?P<ceiling>ceiling"
         r"|headroom|head room|beam|truss|joist|roof|clearance|clear(?: height)?(?=$| [,.)]| to| over| under))"
-        r"|(?P<space>space|spot|area|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your)"
+        r"|(?P<space>between (?:\w+ )?(?:column|wall|post|line|machine|rack|pillar)|space|spot|area|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your)"
         r" footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room|hole|shaft|plot|envelope|slot"
         r"|niche|alcove)|(?P<high>mezzanine|platform|deck|balcony)"
         r"|(?P<infeed>in ?feed|inlet|in feed|loading height|infeed height)|(?P<discharge>discharge|out ?feed"

@@ -1,0 +1,52 @@
+"""A time for each product is a rate: "a case every 4 seconds", "6 s per tray", "cycle time 8 sec"."""
+
+import re
+
+from intake.reading.figures import Figure
+from intake.reading.scene import Draft, Scene
+
+_ONE = (
+    r"(?:one|1|a|an|each|the next|another)(?: \w+){0,2}|piece|product|unit|item|box|case|carton|tray|tote|bag|bottle"
+    r"|crate|pallet|load|keg|drum|pail|jar|can|bundle|cup|tub"
+)
+_EVERY_BEFORE = re.compile(rf"\b(?:{_ONE})(?: (?:about|approx|roughly|come|leave|pass|out|off|at|is|or so)){{0,3}} (?:every|each)$")
+_OPENS_EVERY = re.compile(r"\b(?:every|each)$")
+_ONE_BEHIND = re.compile(
+    r"^\W*(?:or so \W*|,? ?(?:we (?:get|see|have|make)|there(?:'s| is)|comes?|i have) )?(?:a|an|one|1|another)"
+    r" (?!day|week|break|shift|min|sec|hour|time|while|people|minute|half)\w+"
+)
+_PER_ONE = re.compile(
+    r"^\W*(?:per|a|each|for each|for every|between|for one|/) ?(?:one|piece|pc|product|unit|item|box|case|carton|tray|tote|bag"
+    r"|bottle|crate|pallet|load|keg|drum|pail|jar|can|bundle|cup|part|cycle)\b|^\W*(?:apart|each$|each[ ,.]|between (?:them|each|one))"
+)
+_CYCLE = re.compile(r"\b(?:cycle|takt|tact|beat|cadence|interval|spacing in time|pitch time)(?: time)?(?: \w+){0,2}\W*$")
+_STOPS = re.compile(r"\b(?:stop|break|clean|wash|check|jam|changeover|inspect|rotat|refill|shift|pause|call|meeting)\w*")
+_NAMES = frozenset({"s", "min"})
+
+
+def pace_drafts(scene: Scene) -> list[Draft]:
+    """Rates told as the time for one, normal unless the words say peak."""
+    found: list[Draft] = []
+    for figure in scene.open_figures("duration"):
+        if figure.unit is None or figure.unit.name not in _NAMES or figure.value <= 0 or not _paces(scene, figure):
+            continue
+        scene.use(figure)
+        peak = re.search(r"\b(?:peak|fastest|busiest|best|quickest|max)\b", scene.sentence_text(figure.first))
+        asked_peak = scene.asked == ("rate.peak",)
+        draft = scene.draft("rate.peak" if peak or asked_peak else "rate.normal", figure)
+        draft.low, draft.high = (None if end is None else 60.0 / end for end in (figure.high, figure.low))
+        found.append(draft)
+    return found
+
+
+def _paces(scene: Scene, figure: Figure) -> bool:
+    before = scene.words(scene.windows[id(figure)][0], figure.begin)[-60:]
+    behind = scene.after(figure)[:40]
+    if _CYCLE.search(before) or _PER_ONE.match(behind):
+        return True
+    if _STOPS.search(f"{before} {behind}"):
+        return False
+    if _EVERY_BEFORE.search(before):
+        return True
+    asked = any(name in ("rate.normal", "rate.peak") for name in scene.asked)
+    return _OPENS_EVERY.search(before) is not None and (_ONE_BEHIND.match(behind) is not None or asked)
