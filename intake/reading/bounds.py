@@ -22,7 +22,8 @@ _MOST = _phrases(
     "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
     "never exceeds; never exceed; as much as; as many as; tops; tops out at; topping out at; tops at; maxes out "
     "at; max out at; maxing out at; no heavier than; no higher than; no taller than; no wider than; no longer "
-    "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; anything under;  within; nothing over; less than or equal to; less or equal "
+    "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; "
+    "anything under;  within; nothing over; less than or equal to; less or equal "
     "than; no bigger than; maximum is; max is; the max is; limited to; heaviest is; heaviest being; heaviest one "
     "is; heaviest at; heaviest; biggest is; largest is; the most is; heaviest ones are; heaviest are"
 )
@@ -34,7 +35,8 @@ _ABOUT = _phrases(
     "averaging; somewhere near; near; somewhere between; somewhere; kinda; give or take"
 )
 _BEHIND_LEAST = _phrases(
-    "or more; or better; or heavier; or higher; or bigger; or longer; and up; and above; or above; minimum; at least; at the least; min; min .; plus; or over"
+    "or more; or better; or heavier; or higher; or bigger; or longer; and up; and above; or above; minimum; at "
+    "least; at the least; min; min .; plus; or over"
 )
 _BEHIND_MOST = _phrases(
     "max; max .; maximum; maxi; tops; at most; at the most; at the very most; or less; or under; or below; and "
@@ -69,6 +71,14 @@ def _backwards(phrases: tuple[str, ...]) -> tuple[str, ...]:
 _BEFORE = _table(("least", _backwards(_LEAST)), ("most", _backwards(_MOST)), ("about", _backwards(_ABOUT)))
 _BEHIND = _table(("least", _BEHIND_LEAST), ("most", _BEHIND_MOST), ("about", _BEHIND_ABOUT))
 _MAY_STAND_BETWEEN = frozenset({":", "=", "is", "the", "a", "an", "at", "of", "being"})
+_MEASURES = frozenset(
+    {
+        "weight", "wt", "height", "ht", "length", "width", "depth", "size", "load", "mass", "temperature", "temp",
+        "diameter", "clearance", "footprint", "clear", "gross", "overall", "room", "floor", "space", "dimensions", "dims",
+        "loaded", "stack", "total", "pallet", "case", "box", "tray", "tote", "product", "lead", "time", "delivery", "pressure",
+    }
+)  # fmt: skip
+"""What may stand between "max" and its figure: "max. weight 25 kg"."""
 _NEVER = frozenset({"not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
 
 
@@ -114,14 +124,18 @@ def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bou
 def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[int, str, str] | None:
     """How many tokens before `first` belong to the bound, its phrase and meaning. ": = is the a" may stand between."""
     at = first - 1
-    while at >= floor and first - at <= 3:
+    measured = False
+    while at >= floor and first - at <= 5:
         if tokens[at].text == "than" and at != first - 1:
             return None
         for words, meaning in _BEFORE.get(tokens[at].text, ()):
             start = at - len(words) + 1
+            if measured and words[0 if tokens[at].text != "." else -1] not in ("max", "maximum", "min", "minimum"):
+                continue
             if start >= floor and all(tokens[at - n].text == word for n, word in enumerate(words)):
                 return first - start, " ".join(reversed(words)), meaning
-        if tokens[at].text not in _MAY_STAND_BETWEEN:
+        measured = measured or tokens[at].text in _MEASURES
+        if tokens[at].text not in _MAY_STAND_BETWEEN and tokens[at].text not in _MEASURES:
             return None
         at -= 1
     return None
@@ -159,5 +173,11 @@ def _match_behind(tokens: list[Token], after: int) -> tuple[str, str] | None:
 
 def _starts_next(tokens: list[Token], at: int) -> bool:
     """True where the bound word belongs to the figure behind it: "40 kg, max 60"."""
-    at = at + 1 if at < len(tokens) and tokens[at].text in (".", "of", ":", "is", "=") else at
+    steps = 0
+    while (
+        at < len(tokens)
+        and steps < 4
+        and (tokens[at].text in _MEASURES or tokens[at].text in (".", "of", ":", "is", "="))
+    ):
+        at, steps = at + 1, steps + 1
     return at < len(tokens) and tokens[at].kind == "number"

@@ -14,13 +14,15 @@ _DATE = re.compile(
     rf"|(?:the )?(?:end|middle|start|beginning|early|mid|late|first week|last week)[ -](?:of |in )?(?:the )?"
     rf"(?:{_MONTH}{_YEAR}|(?:this |next )?(?:year|quarter|month|spring|summer|fall|autumn|winter)|q[1-4])"
     rf"|q[1-4](?:[ /,-]*(?:of )?(?:20)?\d\d)?\b|(?:calendar )?(?:week|wk|kw|cw) ?\d{{1,2}}(?=[ ,.]|$)"
-    rf"|\d{{1,2}}[./-]\d{{1,2}}[./-](?:20)?\d\d\b|20\d\d-\d\d-\d\d|(?<![-\d] )(?<![-\d])\d{{1,2}}/\d{{1,2}}(?![/\d\"'])(?! ?[lwhx\"])|{_MONTH}{_YEAR}"
+    rf"|\d{{1,2}}[./-]\d{{1,2}}[./-](?:20)?\d\d\b|20\d\d-\d\d-\d\d"
+    rf"|(?<![-\d] )(?<![-\d])\d{{1,2}}/\d{{1,2}}(?![/\d\"'])(?! ?[lwhx\"])|{_MONTH}{_YEAR}"
     r"|(?:next |this )?(?:spring|summer|fall|autumn|winter|christmas|easter|thanksgiving|new year)(?:'s)?"
     r"(?: break| shutdown)?)"
 )
 _NEED = re.compile(
     r"\b(?:by|before|until|till|no later than|not later than|latest|needed|need (?:it|this|one|them)|due|deliver\w*"
-    r"|deadline|install\w*|start ?-?up|go(?:es|ing)? live|commission\w*|running (?:by|in)|in place|ready|on site|ship)\b"
+    r"|deadline|install\w*|start ?-?up|go(?:es|ing)? live|commission\w*|running (?:by|in)|in place|ready"
+    r"|on site|ship)\b"
     r"[^.;?!\n]{0,40}$"
 )
 _NO_NEED = re.compile(r"\b(?:met|spoke|talk\w*|call\w*|quote\w*|budget|meeting|board|holiday|vacation|born|built|po)\b")

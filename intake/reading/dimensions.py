@@ -95,7 +95,9 @@ def _cubes(scene: Scene, found: Dimensions) -> None:
             scene.use(figure)
 
 
-_CUBE = re.compile(r"^\W*(?:cubes?\b|cubed\b|on (?:every|each|all|a) sides?\b|each way\b|all (?:round|around|ways|sides)\b)")
+_CUBE = re.compile(
+    r"^\W*(?:cubes?\b|cubed\b|on (?:every|each|all|a) sides?\b|each way\b|all (?:round|around|ways|sides)\b)"
+)
 _LONGEST = 2.0
 _MOVES = re.compile(
     r"\bwhat (?:goe|go|travel|ride|move|get move|actually move|actually travel)|\bwe (?:actually )?move the\b"
@@ -148,6 +150,8 @@ def _topic(scene: Scene, group: Group) -> str | None:
         return "space"
     if topic == "ceiling" and len(group.figures) == 2:
         return "space"
+    if "footprint" in before and len(group.figures) == 2 and first.value > 1.6 and first.unit is not None:
+        return "space"
     asked = {name.split(".")[0] for name in scene.asked}
     if len(group.figures) == 2 and not topic and asked == {"space"}:
         return "opening" if all("opening" in name for name in scene.asked) else "space"
@@ -156,12 +160,15 @@ def _topic(scene: Scene, group: Group) -> str | None:
 
 def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
     """600x400x240 bare is millimetres; bare figures beside pounds or feet are inches; all else is asked back."""
-    if topic != "product" or any(figure.unit is not None and figure.kind != "length" for figure in group.figures):
+    if any(figure.unit is not None and figure.kind != "length" for figure in group.figures):
         return False
+    if topic != "product":
+        return _millimetres(scene, group)
     sizes = [max(abs(end.value) for end in figure.ends) for figure in group.figures if figure.unit is None]
     if not sizes or (len(group.figures) == 2 and not group.times):
         return False
-    if max(sizes) >= 150.0 and min(sizes) >= 15.0 and sum(size >= _METRIC_FROM for size in sizes) >= 2:
+    metric = sum(size >= _METRIC_FROM for size in sizes) >= 2
+    if max(sizes) >= 150.0 and min(sizes) >= 15.0 and metric:
         unit = UNITS["mm"]
     elif not scene.metric and max(sizes) <= _INCH_MOST and (scene.imperial or _in_fractions(scene, group)):
         unit = UNITS["in"]
@@ -170,6 +177,16 @@ def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
     for figure in group.figures:
         if figure.unit is None:
             give_unit(figure, unit)
+    return True
+
+
+def _millimetres(scene: Scene, group: Group) -> bool:
+    """Floor or a door in bare figures of a thousand and more can only be millimetres."""
+    bare = [figure for figure in group.figures if figure.unit is None]
+    if not group.times or any(figure.value < 700.0 for figure in bare) or max(figure.value for figure in bare) < 1000.0:
+        return False
+    for figure in bare:
+        give_unit(figure, UNITS["mm"])
     return True
 
 

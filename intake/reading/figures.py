@@ -163,6 +163,11 @@ def _second(
     if after >= len(tokens):
         return None
     joined = tokens[after].text
+    lead = tokens[start - 1].text if start > floor else ""
+    if lead in ("from", "between", "anywhere") or (
+        start - 2 >= floor and tokens[start - 2].text in ("from", "anywhere")
+    ):
+        after, joined = _up_to(tokens, first, after, joined)
     between = start > floor and (
         tokens[start - 1].text == "between" or (start - 2 >= floor and tokens[start - 2].text == "between")
     )
@@ -177,6 +182,8 @@ def _second(
     while at < len(tokens) and tokens[at].text in ("about", "around", "roughly", "maybe", "approx", "~"):
         at += 1
     minus = 1.0
+    if at + 1 < len(tokens) and tokens[at].text in ("+", "plus") and tokens[at + 1].kind == "number":
+        at += 1
     signed = at + 1 < len(tokens) and tokens[at].text in ("-", "minus")
     if signed and (tokens[at].text == "minus" or tokens[at].end == tokens[at + 1].start):
         minus, at = -1.0, at + 1
@@ -218,6 +225,17 @@ def _second(
     return None
 
 
+def _up_to(tokens: list[Token], first: Amount, after: int, joined: str) -> tuple[int, str]:
+    """ "From 500 g up to 2 kg" is one range; of lengths it is two heights."""
+    if first.unit is not None and first.unit.kind == "length":
+        return after, joined
+    words = [token.text for token in tokens[after : after + 5]]
+    for phrase in (["up", "to"], ["all", "the", "way", "to"], ["all", "the", "way", "up", "to"], ["right", "up", "to"]):
+        if words[: len(phrase)] == phrase:
+            return after + len(phrase) - 1, "to"
+    return after, joined
+
+
 def _times_behind(tokens: list[Token], at: int) -> bool:
     """True where the number at token `at` begins a group of dimensions."""
     number = number_at(tokens, at) if at < len(tokens) else None
@@ -255,5 +273,6 @@ def _share_units(tokens: list[Token], found: list[Figure]) -> None:
         if figure.unit is None and following.unit is not None and following.begin - figure.end == 1:
             joined = tokens[figure.end].text
             shares = joined in ("and", "or", "&") and following.kind in CANONICAL and following.kind != "rate"
-            if shares and figure.ends[0].typed != "words":
+            grouped = figure.first > 0 and tokens[figure.first - 1].text in ("x", "*", "by")
+            if shares and not grouped and figure.ends[0].typed != "words":
                 give_unit(figure, following.unit)

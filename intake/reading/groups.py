@@ -12,9 +12,14 @@ LABELS = {
     "w": "w", "wide": "w", "width": "w", "wd": "w", "across": "a", "breadth": "w", "broad": "w",
     "h": "h", "high": "h", "height": "h", "tall": "h", "ht": "h", "hgt": "h",
     "d": "d", "deep": "d", "depth": "d", "thick": "t", "thickness": "t",
+    "länge": "l", "laenge": "l", "breite": "w", "höhe": "h", "hoehe": "h", "longueur": "l", "largeur": "w", "hauteur": "h",
+    "largo": "l", "ancho": "w", "alto": "h", "lengte": "l", "breedte": "w", "hoogte": "h", "lunghezza": "l",
+    "larghezza": "w", "altezza": "h", "durchmesser": "o", "diamètre": "o", "diametro": "o", "comprimento": "l",
+    "largura": "w", "altura": "h", "längd": "l", "bredd": "w", "höjd": "h",
     "dia": "o", "diam": "o", "diameter": "o", "ø": "o", "round": "o", "od": "o", "diametre": "o",
 }  # fmt: skip
 """Label word -> l, w, h, d (depth), t (thickness), o (diameter)."""
+_LONGEST_SIDE = 19.0
 _TIMES = frozenset({"x", "*", "by"})
 _BETWEEN = frozenset({",", "and", "&", ";", "/"})
 
@@ -103,10 +108,11 @@ _LATE = frozenset(
     [
         ",", "and", "&", "is", "are", "it", "it's", "they", "they're", "about", "around", "stands", "stand", "x", "by",
         "with", "a", "height", "high", "roughly", "the", "tall", "at", "-", "(", "of", "then", ";", "when", "loaded",
-        "filled", "approx", "=", ":", "total", "overall", "thickness", "ht",
+        "filled", "approx", "=", ":", "total", "overall", "thickness", "ht", "up", "to", "max", ".", "maximum", "stacked",
+        "stand", "hoogte", "höhe", "hauteur", "alto", "hgt",
     ]
 )  # fmt: skip
-_LATE_MOST = 5
+_LATE_MOST = 6
 
 
 def _late_member(group: Group, tokens: list[Token], figures: list[Figure]) -> None:
@@ -253,7 +259,7 @@ def _share(group: Group, tokens: list[Token], raw: str) -> None:
             before = next((f.unit for f in reversed(figures[:n]) if f.unit is not None), None)
             unit_of = following or before
             if unit_of is not None:
-                if unit_of.name == "ft" and figures[n].value > 60:
+                if unit_of.worth(figures[n].value) > _LONGEST_SIDE:
                     continue
                 give_unit(figures[n], unit_of)
 

@@ -5,7 +5,8 @@ import re
 _VERB = (
     r"(?:up|upward|raise|raised|raising|lift|lifted|lifting|elevate|elevated|elevating|climb|climbing|climbed"
     r"|rise|rising|"
-    r"lower|lowered|lowering|down|downward|descend|descending|drop|dropped|dropping|ascend|ascending|hoist|hoisted|"
+    r"overcome|overcoming|bridge|lower|lowered|lowering|down|downward|descend|descending|drop|dropped|dropping"
+    r"|ascend|ascending|hoist|hoisted|"
     r"elevation (?:change|gain|difference|of)|height (?:change|difference|gain|to gain)|difference"
     r"|(?:level|height) difference|"
     r"vertical|vertically|vertical (?:distance|travel|lift|rise|move|height|change|drop)|net (?:rise|drop|lift|change)|"
@@ -42,7 +43,10 @@ _PLACE = (
 )
 _ANY = r"(?:(?!(?:to|from|and|up|down|off|into|onto)\b)[^\W\d]+ )"
 _TO_END = re.compile(rf"\b(?:to|onto|into|until|toward) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
-_FROM_END = re.compile(rf"(?:\bfrom|(?<!get )(?<!got )(?<!go )(?<!come )(?<!drop )(?<!kick )(?<!take )\boff|\bout of) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
+_FROM_END = re.compile(
+    rf"(?:\bfrom|(?<!get )(?<!got )(?<!go )(?<!come )(?<!drop )(?<!kick )(?<!take )\boff"
+    rf"|\bout of) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$"
+)
 _LOOSE_VERB = re.compile(rf"\b{_VERB}\b")
 _WALL = re.compile(
     r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out"
@@ -64,7 +68,8 @@ _OUTRIGHT_BEHIND = re.compile(
     r"^\s*-? ?(?:of )?(?:vertical |net |total |straight )?(?:rise|drop(?! ceiling)|lift(?! truck| gate)"
     r"|descent|climb|elevation"
     r" change|height difference|difference in height|change in)\b(?! to\b)"
-    r"|^\s*(?:higher|lower(?! level| floor| deck| conveyor| end| one)|further up|farther up)\b(?! than (?:the|a) (?:door|ceil))"
+    r"|^\s*(?:higher|lower(?! level| floor| deck| conveyor| end| one)|further up|farther up)\b(?! than (?:the"
+    r"|a) (?:door|ceil))"
 )
 
 

@@ -45,8 +45,14 @@ _A_DAY = re.compile(
     rf"|in the)?\s*-?\s*(?:d|days?|daily)\b"
 )
 _OVER = re.compile(
-    rf"\b(?:a|per|each|every|/) ?day,? (?:\w+ ){{0,2}}?(?:over|in|across|of|at|on|running|for|during) (?:about |a )?{_HOURS}"
+    rf"\b(?:a|per|each|every|/) ?day,? (?:\w+ ){{0,2}}?(?:over|in|across|of|at|on|running|for|during) (?:about "
+    rf"|a )?{_HOURS}"
     r"\s*-?\s*(?:h|hrs?|hours?)\b"
+)
+_FROM_TO = re.compile(
+    r"\b(?:hours?|open|run|running|work|working|production|produce|shifts?)\W+(?:is |are |from |of "
+    r"|between )*(\d{1,2}) ?(?:h|:00|\.00)?"
+    r" ?(?:-|to|till|until|and) ?(\d{1,2}) ?(?:h|:00|\.00|o'clock|uhr)\b"
 )
 _TENS = re.compile(r"\b(one|two|three|1|2|3)\s+(8|9|10|12|eight|ten|twelve)(?:'?s|es)\b")
 _CLOCK = re.compile(
@@ -75,6 +81,7 @@ def hours_drafts(scene: Scene) -> list[Draft]:
         (_A_DAY, _plain),
         (_OVER, _plain),
         (_TENS, _product(1, 2)),
+        (_FROM_TO, _between),
         (_ROUND_CLOCK, lambda _: 24.0),
         (_CLOCK, _clock),
         (_ONE_SHIFT, _plain),
@@ -156,6 +163,12 @@ def _hour_shifts(match: re.Match[str]) -> float | None:
 
 def _plain(match: re.Match[str]) -> float | None:
     return _figure(match.group(1))
+
+
+def _between(match: re.Match[str]) -> float | None:
+    """6-22h is 16; 22 to 6 h is 8."""
+    begin, end = float(match.group(1)), float(match.group(2))
+    return (end - begin) % 24 if max(begin, end) <= 24 and max(begin, end) > 12 else None
 
 
 def _clock(match: re.Match[str]) -> float | None:

@@ -144,7 +144,9 @@ _ABOVE_DECK = re.compile(
     r"|second|2 nd|first floor|1 st)\b"
 )
 """A conveyor on a mezzanine stands above the mezzanine: its height is no rise and no height above the floor."""
-_ON_CONVEYOR = re.compile(r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))")
+_ON_CONVEYOR = re.compile(
+    r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
+)
 _COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher) than(?: about| around| roughly)?$")
 _REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|cant)\b")
 
@@ -274,7 +276,12 @@ def _labelled(
         return "rise.infeed_height" if (topic == "high") == down else "rise.discharge_height"
     if topic == "machine":
         return None
-    if letter == "h" and is_rise(before, "", "") and re.search(r"(?:lift|lifting|total|rise|travel) height", before):
+    moved = re.search(r"\b(?:overcome|raise|lift|climb|rise|go up|bring|elevate)\b(?: \w+){0,4}$", before)
+    if (
+        letter == "h"
+        and is_rise(before, "", "")
+        and (re.search(r"(?:lift|lifting|total|rise|travel) height", before) or (moved and not topic))
+    ):
         return "rise.height"
     if figure.value > _LONGEST_PRODUCT:
         return None

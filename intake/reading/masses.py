@@ -9,7 +9,7 @@ from intake.reading.units import UNITS
 
 _SQUEEZE = re.compile(
     r"\b(?:squeez\w*|grip\w*|clamp\w*|pinch\w*|side pressure|side force|(?:a|per|each|either|on each|on the|one"
-    r"|both) side|crush\w*|force|dent\w*|mark\w*|pressing)\b"
+    r"|both|its|their|by the|from the|the) sides?|press|push|lateral\w*|crush\w*|force|dent\w*|mark\w*|pressing)\b"
 )
 _SIDE_BEHIND = re.compile(
     r"^\W*(?:of )?(?:\w+ )?(?:a|per|each|either|on each|on a|on one|on either|/) ?side\b|^\W*(?:of )?(?:squeeze"

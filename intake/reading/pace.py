@@ -9,18 +9,26 @@ _ONE = (
     r"(?:one|1|a|an|each|the next|another)(?: \w+){0,2}|piece|product|unit|item|box|case|carton|tray|tote|bag|bottle"
     r"|crate|pallet|load|keg|drum|pail|jar|can|bundle|cup|tub"
 )
-_EVERY_BEFORE = re.compile(rf"\b(?:{_ONE})(?: (?:about|approx|roughly|come|leave|pass|out|off|at|is|or so)){{0,3}} (?:every|each)$")
+_EVERY_BEFORE = re.compile(
+    rf"\b(?:{_ONE})(?: (?:about|approx|roughly|come|leave|pass|out|off|at|is|or so)){{0,3}} (?:every|each)$"
+)
 _OPENS_EVERY = re.compile(r"\b(?:every|each)$")
 _ONE_BEHIND = re.compile(
     r"^\W*(?:or so \W*|,? ?(?:we (?:get|see|have|make)|there(?:'s| is)|comes?|i have) )?(?:a|an|one|1|another)"
     r" (?!day|week|break|shift|min|sec|hour|time|while|people|minute|half)\w+"
 )
 _PER_ONE = re.compile(
-    r"^\W*(?:per|a|each|for each|for every|between|for one|/) ?(?:one|piece|pc|product|unit|item|box|case|carton|tray|tote|bag"
-    r"|bottle|crate|pallet|load|keg|drum|pail|jar|can|bundle|cup|part|cycle)\b|^\W*(?:apart|each$|each[ ,.]|between (?:them|each|one))"
+    r"^\W*(?:per|a|each|for each|for every|between|for one|/) ?(?:one|piece|pc|product|unit|item|box|case"
+    r"|carton|tray|tote|bag"
+    r"|bottle|crate|pallet|load|keg|drum|pail|jar|can|bundle|cup|part|cycle)\b|^\W*(?:apart|each$|each[ ,.]"
+    r"|between (?:them|each|one))"
 )
-_CYCLE = re.compile(r"\b(?:cycle|takt|tact|beat|cadence|interval|spacing in time|pitch time)(?: time)?(?: \w+){0,2}\W*$")
-_STOPS = re.compile(r"\b(?:stop|break|clean|wash|check|jam|changeover|inspect|rotat|refill|shift|pause|call|meeting)\w*")
+_CYCLE = re.compile(
+    r"\b(?:cycle|takt|tact|beat|cadence|interval|spacing in time|pitch time)(?: time)?(?: \w+){0,2}\W*$"
+)
+_STOPS = re.compile(
+    r"\b(?:stop|break|clean|wash|check|jam|changeover|inspect|rotat|refill|shift|pause|call|meeting)\w*"
+)
 _NAMES = frozenset({"s", "min"})
 
 
@@ -41,7 +49,7 @@ def pace_drafts(scene: Scene) -> list[Draft]:
 
 def _paces(scene: Scene, figure: Figure) -> bool:
     before = scene.words(scene.windows[id(figure)][0], figure.begin)[-60:]
-    behind = scene.after(figure)[:40]
+    behind = scene.words(figure.after, min(figure.after + 6, scene.sentence_of(figure.first).after))[:40]
     if _CYCLE.search(before) or _PER_ONE.match(behind):
         return True
     if _STOPS.search(f"{before} {behind}"):

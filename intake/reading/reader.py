@@ -24,6 +24,7 @@ from intake.reading.portions import portions
 from intake.reading.scene import Draft, Question, Scene, scene_of
 from intake.reading.size_tables import table_drafts
 from intake.reading.sizes import number_sizes
+from intake.reading.slopes import slope_drafts
 from intake.reading.supply import supply_drafts
 from intake.reading.temperatures import temperature_drafts
 from intake.reading.throughput import rate_drafts
@@ -106,7 +107,7 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     dimensions = dimension_drafts(scene, who)
     items += dimensions.drafts
     items += dimensions.questions
-    items += rate_drafts(scene, who)
+    items += rate_drafts(scene, who, hours[0].high if hours else None)
     items += pace_drafts(scene)
     items += mass_drafts(scene, who)
     items += temperature_drafts(scene)
@@ -114,6 +115,7 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     weeks = weeks_drafts(scene)
     items += weeks
     items += deadline_questions(scene, bool(weeks))
+    items += slope_drafts(scene)
     items += heading_drafts(scene)
     items += count_drafts(scene, who)
     items += surface_drafts(scene, who)

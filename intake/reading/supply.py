@@ -5,8 +5,10 @@ import re
 from intake.reading.scene import Draft, Scene
 
 _SUPPLY = re.compile(r"\b(\d{3}) ?(?:v|volt|vac)? ?/ ?([13])(?: ?(?:ph|phase|ø))? ?/ ?(50|60)\b")
+_TWO_VOLTAGES = re.compile(r"\b(\d{3}) ?/ ?(\d{3}) ?(?:v|volt|volts|vac)\b")
 _PHASES = re.compile(
-    r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 x (?=\d{3} ?v)|\b3 ?n? ?~"
+    r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 ?x ?(?=\d{3} ?/? ?\d{0,3} ?v)"
+    r"|\b3 ?n? ?~"
 )
 _SPOKEN = re.compile(
     r"\b(one|two|three|four|five|six)[ -](?:(?:oh|o|zero)[ -](eight)|(ten|twelve|fifteen|twenty|thirty|forty|fifty"
@@ -42,6 +44,7 @@ def _electric(scene: Scene) -> list[Draft]:
         scene.use(
             *[figure for figure in scene.figures if match.start() <= scene.tokens[figure.first].start < match.end()]
         )
+    found += _two_voltages(scene)
     done = {draft.field for draft in found}
     for figure in scene.open_figures("voltage"):
         before, behind = scene.before(figure), scene.after(figure)
@@ -108,6 +111,18 @@ def _bare_mains(scene: Scene) -> list[Draft]:
         if beside or three or (re.search(r"(?:phase|ph)$", before.strip())):
             scene.use(figure)
             return [scene.draft("site.voltage", figure)]
+    return []
+
+
+def _two_voltages(scene: Scene) -> list[Draft]:
+    """400/230 V, 480/277 V: between the phases, and to neutral."""
+    for match in _TWO_VOLTAGES.finditer(scene.shadow):
+        at = scene.token_at(match.start())
+        high = max(float(match.group(1)), float(match.group(2)))
+        if at is None or not scene.live(at) or high not in _MAINS:
+            continue
+        scene.use(*[f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end()])
+        return [Draft("site.voltage", match.start(), match.end(), high, high, at=at, rank=7)]
     return []
 
 

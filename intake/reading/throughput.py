@@ -104,8 +104,8 @@ _NOTHING = frozenset(
 )
 
 
-def rate_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
-    """Facts and doubts of all rates that speak of the need."""
+def rate_drafts(scene: Scene, who: Travelling, hours_a_day: float | None = None) -> list[Draft | Question]:
+    """Facts and doubts of all rates that speak of the need. `hours_a_day`: what the message says of them."""
     found: list[Draft | Question] = []
     last: Figure | None = None
     _share_before(scene)
@@ -126,7 +126,7 @@ def rate_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
         name = "rate.pieces" if piece == "pieces" else _normal_or_peak(scene, figure)
         if name == "rate.normal" and _asked_for_peak(scene, figure, found):
             name = "rate.peak"
-        drafted = _drafted(scene, figure, name)
+        drafted = _drafted(scene, figure, name, hours_a_day)
         scene.use(figure)
         if drafted is not None:
             found.append(drafted)
@@ -151,7 +151,8 @@ def _share_before(scene: Scene) -> None:
             )
             cue = re.search(
                 r"(?:normal|nominal|average|avg|typical|usual|usually|steady|rate|speed|peak|max|run|running|at"
-                r"|about|throughput|typically|normally|do|make)(?: (?:is|are|of|at|about|around|maybe|we|do|run|speed|rate|:))*\W*$",
+                r"|about|throughput|typically|normally|do|make)(?: (?:is|are|of|at|about|around|maybe|we|do|run"
+                r"|speed|rate|:))*\W*$",
                 before,
             )
             if joined and cue and len(between) < 40 and (_PEAK.search(between) or _STRONG_PEAK.search(before)):
@@ -298,7 +299,7 @@ def _belongs_to_next(scene: Scene, figure: Figure, behind: str) -> bool:
     )
 
 
-def _drafted(scene: Scene, figure: Figure, name: str) -> Draft | Question | None:
+def _drafted(scene: Scene, figure: Figure, name: str, hours_a_day: float | None) -> Draft | Question | None:
     per = figure.per
     low, high = figure.low, figure.high
     if per is None or figure.unit is None:
@@ -306,10 +307,8 @@ def _drafted(scene: Scene, figure: Figure, name: str) -> Draft | Question | None
     if per.unit.name in ("1/week", "1/year", "1/month"):
         return None
     if per.each and not per.hours:
-        hours = stated_hours(scene, per.each)
+        hours = stated_hours(scene, per.each) or (hours_a_day if per.each == "day" else None)
         if hours is None:
-            scale = 60.0 / per.unit.factor if per.unit.factor else 1.0
-            del scale
             start, end = scene.tokens[figure.begin].start, scene.tokens[figure.end - 1].end
             return Question(name, start, end, f"hours_of_{per.each}")
         minutes = hours * 60.0
@@ -336,7 +335,9 @@ def stated_hours(scene: Scene, each: str) -> float | None:
     day = re.search(
         r"\b(\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)s? ?(?:a|per|/|each|every|working)? ?-? ?(?:d|day)\b", text
     )
-    day = day or re.search(r"\bday,? (?:\w+ ){0,2}?(?:over|in|across|of|at|on|during) (\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)", text)
+    day = day or re.search(
+        r"\bday,? (?:\w+ ){0,2}?(?:over|in|across|of|at|on|during) (\d{1,2}(?:\.\d)?) ?-? ?(?:h|hr|hour)", text
+    )
     if day:
         return float(day.group(1))
     return 24.0 if re.search(r"\b24 / 7\b|around (?:the )?clock", text) else None
