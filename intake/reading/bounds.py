@@ -79,6 +79,7 @@ _MEASURES = frozenset(
     }
 )  # fmt: skip
 """What may stand between "max" and its figure: "max. weight 25 kg"."""
+_SEEN = frozenset({"seen", "been", "go", "goes", "gone", "had", "run", "ran", "get", "see", "have", "done", "do", "hit"})
 _NEVER = frozenset({"not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
 
 
@@ -106,8 +107,10 @@ def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bou
         elif not meaning:
             meaning, words = what, phrase
         begin -= length
-        if what == "least" and begin > floor and tokens[begin - 1].text in _NEVER:
-            meaning, begin = "most", begin - 1
+        if what == "least" and begin > floor:
+            back = 1 + (tokens[begin - 1].text in _SEEN and begin - 1 > floor)
+            if tokens[begin - back].text in _NEVER:
+                meaning, begin = "most", begin - back
     for _ in range(2):
         behind = _match_behind(tokens, end)
         if behind is None:

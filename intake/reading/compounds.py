@@ -166,6 +166,8 @@ def _stands(tokens: list[Token], at: int, found: tuple[Unit, int], raw: str, glu
     touching = following is not None and following.start == tokens[after - 1].end
     if tokens[at].text == "in" and not _inch(tokens, after, touching):
         return False
+    if tokens[at].text == "in" and tokens[at - 1].text == "one" and following is not None and following.kind == "number":
+        return False  # we need one in 14 weeks
     if unit.name == "m" and tokens[at].text == "m" and tokens[at - 1].text == "/":
         return False
     if tokens[at].text == "#" and not glued and touching and following is not None and following.kind == "number":

@@ -13,7 +13,7 @@ _PHONE_WORD = re.compile(
     r"\b(?:phone|call|tel|telephone|cell|mobile|number is|reach me|ph|fax|ring|direct|office|t:|m:|p:)\b"
 )
 _NAME = r"([A-ZÀ-Ý][\w'’-]{1,24}(?: (?:van |von |de |der |la )?[A-ZÀ-Ý][\w'’-]{1,24}){0,2})"
-_COMPANY = r"((?:[A-Z0-9][\w&'’.-]{0,30})(?: (?:&|and|of|[A-Z0-9][\w&'’.-]{0,30})){0,4})"
+_COMPANY = r"((?:[A-Z][\w&'’.-]{0,30})(?: (?:&|and|of|[A-Z0-9][\w&'’.-]{0,30})){0,4})"
 _INTRO = re.compile(
     rf"\b(?:[Tt]his is|[Mm]y name is|[Mm]y name's|I am|I'm|I’m|[Nn]ame is) {_NAME}\b(?: (?:here )?(?:from|at"
     rf"|with|of|over at) {_COMPANY})?"

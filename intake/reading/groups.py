@@ -8,7 +8,7 @@ from intake.reading.tokens import Token
 from intake.reading.unit_words import unit_at
 
 LABELS = {
-    "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l", "longs": "l",
+    "oal": "l", "loa": "l", "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l", "longs": "l",
     "w": "w", "wide": "w", "width": "w", "wd": "w", "across": "a", "breadth": "w", "broad": "w",
     "h": "h", "high": "h", "height": "h", "tall": "h", "ht": "h", "hgt": "h",
     "d": "d", "deep": "d", "depth": "d", "thick": "t", "thickness": "t",
@@ -40,9 +40,44 @@ class Group:
         return all(figure.unit is not None for figure in self.figures)
 
 
+_ALONG = (
+    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("along", "travel"), ("along", "direction", "of", "travel"),
+    ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
+    ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "running", "direction"),
+)  # fmt: skip
+_ACROSS = (
+    ("sideways",), ("crosswise",), ("cross",), ("across", "travel"), ("across", "line"), ("across", "belt"), ("side", "to", "side"),
+    ("across", "flow"), ("across", "direction", "of", "travel"),
+)  # fmt: skip
+
+
+def _travel_at(tokens: list[Token], at: int) -> tuple[str, int]:
+    """ "In the direction of travel", "(travel)", "sideways": along or across, and the token behind."""
+    bracket = at < len(tokens) and tokens[at].text == "("
+    here = at + 1 if bracket else at
+    for letter, phrases in (("l", _ALONG), ("w", _ACROSS)):
+        for phrase in phrases:
+            place = here
+            for word in phrase:
+                if place < len(tokens) and tokens[place].text in ("the", "its", "their", "our"):
+                    place += 1
+                if place >= len(tokens) or tokens[place].text != word:
+                    break
+                place += 1
+            else:
+                if len(phrase) == 1 and phrase[0] in ("travel", "cross") and not bracket:
+                    continue
+                closed = bracket and place < len(tokens) and tokens[place].text == ")"
+                return letter, place + 1 if closed else place
+    return "", at
+
+
 def label_behind(tokens: list[Token], at: int) -> tuple[str, int]:
     """The label letter at token `at` and the token behind it; "" where none stands. Brackets and "in" are skipped."""
     here = at
+    travel = _travel_at(tokens, at)
+    if travel[0]:
+        return travel
     if (
         here < len(tokens)
         and tokens[here].text in ("in", "-", "of")
@@ -212,7 +247,11 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
         else:
             gap = figure.first
         label, start = label_before(tokens, figure.first, max(gap, 0) if members else max(0, figure.first - 3))
+        if label and _relabelled(tokens, figure):
+            figure.after = figure.end = figure.after - 1  # "L 12.5 W 9.25": the W is the next one's label
         behind, end = label_behind(tokens, figure.after)
+        if not behind and not label and (after_style or _labelled_next(tokens, figures, figure)):
+            behind, end = _relabelled(tokens, figure), figure.after
         if members and after_style and behind:
             label, start = "", figure.first
         if members and figure.first != gap and not (label and start == gap):
@@ -235,6 +274,16 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
     if len(members) < 2 or len(set(labels)) < len(labels):
         return None
     return Group(members, labels, begin, here, False)
+
+
+def _labelled_next(tokens: list[Token], figures: list[Figure], figure: Figure) -> bool:
+    """ "24 L 15 W 12 H": the L is no litre where a W or H follows."""
+    at = next((n for n, one in enumerate(figures) if one is figure), 0) + 1
+    if at >= len(figures) or figures[at].first - figure.after > 1:
+        return False
+    last = figures[at].after - 1
+    letters = {"w", "h", "d", "l"}
+    return tokens[last].text in letters or (last + 1 < len(tokens) and tokens[last + 1].text in letters)
 
 
 def _share(group: Group, tokens: list[Token], raw: str) -> None:

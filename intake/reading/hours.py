@@ -24,8 +24,19 @@ _NUMBER = {
     "six": 6.0,
     "seven": 7.0,
     "nine": 9.0,
+    "eleven": 11.0,
+    "fourteen": 14.0,
+    "fifteen": 15.0,
+    "sixteen": 16.0,
+    "eighteen": 18.0,
+    "twenty": 20.0,
+    "twenty two": 22.0,
+    "twenty four": 24.0,
 }
-_HOURS = r"(\d{1,2}(?:[.,]\d)?|\d{1,2}[ -]?½|eight|ten|twelve|six|seven|nine)"
+_HOURS = (
+    r"(\d{1,2}(?:[.,]\d)?|\d{1,2}[ -]?½|six|seven|eight|nine|ten|eleven|twelve|fourteen|fifteen|sixteen|eighteen|twenty"
+    r"(?:[ -](?:two|four))?)"
+)
 _COUNT = r"(one|single|two|three|four|double|[1-4])"
 _SHIFTS_OF = re.compile(
     rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|,|\(|are|x|each"
@@ -36,7 +47,7 @@ _HOUR_SHIFTS = re.compile(
     rf"|\b([1-3])\s*x\s*{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\b"
 )
 _SHIFTS_BACK = re.compile(
-    rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?\W+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m"
+    rf"\b{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shifts?[ ,(x*-]+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m"
     rf"|cases?|days?|weeks?|lines?))"
 )
 _ONE_SHIFT = re.compile(rf"\b(?:a|an|one|single)\s+(?:\w+\s+)?{_HOURS}\s*-?\s*(?:h|hrs?|hours?)\s*-?\s*shift\b")
@@ -53,6 +64,9 @@ _FROM_TO = re.compile(
     r"\b(?:hours?|open|run|running|work|working|production|produce|shifts?)\W+(?:is |are |from |of "
     r"|between )*(\d{1,2}) ?(?:h|:00|\.00)?"
     r" ?(?:-|to|till|until|and) ?(\d{1,2}) ?(?:h|:00|\.00|o'clock|uhr)\b"
+)
+_HOURS_OF = re.compile(
+    rf"\bhours?\b(?: of operation| of work| of production)?\W+(?:is |are )?{_HOURS} ?(?:h|hours?)? ?(?:a|per|each|every|/) ?day\b"
 )
 _TENS = re.compile(r"\b(one|two|three|1|2|3)\s+(8|9|10|12|eight|ten|twelve)(?:'?s|es)\b")
 _CLOCK = re.compile(
@@ -80,6 +94,7 @@ def hours_drafts(scene: Scene) -> list[Draft]:
         (_SHIFTS_BACK, _product(2, 1)),
         (_A_DAY, _plain),
         (_OVER, _plain),
+        (_HOURS_OF, _plain),
         (_TENS, _product(1, 2)),
         (_FROM_TO, _between),
         (_ROUND_CLOCK, lambda _: 24.0),
@@ -142,8 +157,8 @@ def _is_working_time(scene: Scene, at: int) -> bool:
 def _figure(text: str | None) -> float | None:
     if text is None:
         return None
-    if text in _NUMBER:
-        return _NUMBER[text]
+    if text.replace("-", " ") in _NUMBER:
+        return _NUMBER[text.replace("-", " ")]
     return float(text.replace(",", ".").replace("½", ".5").replace(" ", "").replace("-", ""))
 
 
@@ -197,7 +212,7 @@ _NEEDED = re.compile(
     r"\b(?:need|needed|deliver\w*|delivery|lead ?time|install\w*|start ?up|deadline|ready|running|in place"
     r"|commission\w*|from now|out|away|until|within|in|by|before|timeline|schedule|time frame|timeframe|"
     r"want it|must have|turnaround|target|go live|order|ship\w*|shutdown|left|on site|latest|at the latest"
-    r"|project|asap|opening)\b"
+    r"|project|asap|opening|aro|a r o)\b"
 )
 _NOT_NEEDED = re.compile(
     r"\b(?:every|each|per|a|once|last|ago|vacation|away on|holiday|shelf life|warranty|quote valid|valid for"

@@ -177,11 +177,7 @@ def dead_spans(shadow: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]
     if head is not None and (head.start() > 0 or not head.group().lstrip().startswith(("from", "sent"))):
         quoted.append((head.start(), len(shadow)))
         limit = head.start()
-    place = 0
-    for line in shadow[:limit].splitlines(keepends=True):
-        if line.lstrip().startswith(">"):
-            quoted.append((place, place + len(line)))
-        place += len(line)
+    quoted += _marked_lines(shadow[:limit])
     signed: list[tuple[int, int]] = []
     for match in _SIGN_OFF.finditer(shadow, 0, limit):
         after = shadow[match.end() : limit]
@@ -191,6 +187,25 @@ def dead_spans(shadow: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]
         signed.append((match.start(), more.start() if more else limit))
         break
     return quoted, signed
+
+
+_MEASURED = re.compile(r"\d ?(?:\"|'|in\b|inch|ft\b|feet|mm\b|cm\b|m\b|kgs?\b|lbs?\b|#|/ ?min|/ ?h|per |a min|cpm|pounds)")
+
+
+def _marked_lines(shadow: str) -> list[tuple[int, int]]:
+    """Lines behind ">": older mail, unless all figures of the message stand there (a spec that is handed on)."""
+    marked: list[tuple[int, int]] = []
+    own: list[str] = []
+    place = 0
+    for line in shadow.splitlines(keepends=True):
+        if line.lstrip().startswith(">"):
+            marked.append((place, place + len(line)))
+        else:
+            own.append(line)
+        place += len(line)
+    if marked and not _MEASURED.search("".join(own)) and not re.search(r"\bwrote:", "".join(own)):
+        return []
+    return marked
 
 
 def _is_signature(after: str) -> bool:

@@ -91,7 +91,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     letter = _label(scene, figure)
     if letter:
         name = _labelled(scene, figure, letter, before, behind, sentence, who, down)
-        if name is not None:
+        if name is not None or letter in ("w", "l", "t", "o"):
             return name
     if is_outright_rise(before, behind):
         return "rise.height"
@@ -107,9 +107,11 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     if near == "machine" and _ON_CONVEYOR.match(behind) and (comes_from(before) or goes_to(before)):
         return "rise.infeed_height" if comes_from(before) else "rise.discharge_height"
     if near in ("opening", "space", "machine"):
-        return "space.opening_width" if near == "opening" and "narrow" in sentence else None
+        narrow = near == "opening" and ("narrow" in sentence or _THROUGH.search(before))
+        return "space.opening_width" if narrow and figure.value < _WIDE_DOOR else None
     if near in ("infeed", "discharge"):
-        return f"rise.{near}_height"
+        leaves = near == "discharge" and re.search(r"\b(?:from|off)(?: (?:a|an|the|our))?$", before)
+        return "rise.infeed_height" if leaves else f"rise.{near}_height"
     if near == "high" and not re.search(r"\b(?:from|off)(?: the| a| our)?$", before):
         return "rise.infeed_height" if down and "from" in before else "rise.discharge_height"
     if joins_two_heights(behind) and _next_is_length(scene, figure):
@@ -131,7 +133,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     if topic == "opening":
         return "space.opening_width" if "narrow" in before else None
     if topic in ("space", "machine"):
-        return None
+        return "space.width" if re.match(r"^\W*(?:apart|between)\b", behind) else None
     if is_rise(before, behind, sentence) and figure.value > 0.15:
         return "rise.height"
     if topic in ("product", ""):
@@ -147,6 +149,9 @@ _ABOVE_DECK = re.compile(
 _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
+_THROUGH = re.compile(r"\b(?:through|thru|via|have|got|only|just|is|a|past|into|fit|door)(?: a| an| the| our| one| only)*$")
+_WIDE_DOOR = 3.7
+"""A door named by one figure is named by its width: "a 36 inch door"."""
 _COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher) than(?: about| around| roughly)?$")
 _REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|cant)\b")
 
@@ -181,6 +186,14 @@ def _pair_of(
         and "out" in sentence + behind + scene.sentence_text(figure.first)
     ):
         return "rise.infeed_height"
+    if re.search(r"(?:^|[,;] ?)in ?: ?$", before) and "out" in scene.shadow:
+        return "rise.infeed_height"
+    if re.search(r"(?:^|[,;] ?)out ?: ?$", before) and re.search(r"\bin ?:", scene.shadow):
+        return "rise.discharge_height"
+    if re.search(r"(?:^|[,;] ?)from ?: ?$", before) and re.search(r"(?:^|\n|[,;] ?)to ?:", scene.shadow):
+        return "rise.infeed_height"
+    if re.search(r"(?:^|[,;] ?)to ?: ?$", before) and re.search(r"(?:^|\n|[,;] ?)from ?:", scene.shadow):
+        return "rise.discharge_height"
     if re.search(r"(?:^|[,;] ?|\bto[brc] )in(?: at)?$", before.strip()) and re.search(r"\bout\b", behind):
         return "rise.infeed_height"
     if re.search(r"(?:^|[,;] ?|\bto[brc] )out(?: at)?$", before.strip()):
@@ -252,13 +265,19 @@ _CONVEYOR_BEFORE = re.compile(
 )
 
 
+_CONVEYOR_SAID = re.compile(
+    r"\b(?:existing|our|current|present|the|incoming|feed) (?:\w+ )?(?:belt|conveyor|chain|roller|line)\b(?:(?! case| box| tray| product"
+    r"|,|;).){0,60}$"
+)
+
+
 def _labelled(
     scene: Scene, figure: Figure, letter: str, before: str, behind: str, sentence: str, who: Travelling, down: bool
 ) -> str | None:
     _, after = label_behind(scene.tokens, figure.after)
     if _FOREIGN_BEHIND.match(scene.words(after, min(after + 3, len(scene.norms)))) or _FOREIGN_BEFORE.search(before):
         return None
-    if letter in ("w", "l") and _CONVEYOR_BEFORE.search(before):
+    if letter in ("w", "l") and (_CONVEYOR_BEFORE.search(before) or _CONVEYOR_SAID.search(sentence)):
         return None
     topic = topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
     if not topic:

@@ -1,8 +1,9 @@
 """Weights of what travels, and squeeze limits, which people also give in pounds."""
 
+import itertools
 import re
 
-from intake.reading.figures import Figure
+from intake.reading.figures import Figure, give_unit
 from intake.reading.scene import Draft, Question, Scene
 from intake.reading.travelling import ROUND, Travelling
 from intake.reading.units import UNITS
@@ -38,6 +39,7 @@ _MASS_MOST = 3000.0
 
 def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
     """Facts of all masses and forces that speak of the need."""
+    _worst(scene)
     weights: list[tuple[Figure, Draft]] = []
     found: list[Draft | Question] = []
     for figure in [*scene.open_figures("mass"), *scene.open_figures("force")]:
@@ -61,6 +63,26 @@ def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
         weights.append((figure, scene.draft("product.weight", figure)))
     weights.sort(key=lambda pair: pair[0].first)
     return found + _lightest_to_heaviest(scene, weights)
+
+
+_WORST = re.compile(
+    r"\b(?:worst|heaviest|biggest|largest|full ones?|max|heavy)(?: (?:one|ones|case|is|are|at|about|of them|maybe|around|up to)){0,3}\W*$"
+)
+
+
+def _worst(scene: Scene) -> None:
+    """ "44 lb, worst one 47": the bare number behind is the other end."""
+    for first, second in itertools.pairwise(scene.figures):
+        near = second.first - first.after <= 6 and scene.sentence_at[second.first] == scene.sentence_at[first.first]
+        if first.kind != "mass" or second.kind != "number" or not near or first.is_range or scene.group_of(second):
+            continue
+        behind = re.match(r"^\W*(?:$|,|\.|;|\)|and\b|but\b)", scene.after(second))
+        if behind and second.value > first.value and _WORST.search(scene.before(second)) and first.unit is not None:
+            give_unit(second, first.unit)
+            values = [value for one in (first, second) for value in (one.low, one.high) if value is not None]
+            first.ends, first.low, first.high = (first.ends[0], second.ends[0]), min(values), max(values)
+            first.bound, first.end = "", second.end
+            scene.use(second)
 
 
 def _is_squeeze(scene: Scene, figure: Figure, who: Travelling, before: str, behind: str) -> bool:
@@ -168,8 +190,17 @@ def _which_ton(scene: Scene, figure: Figure) -> Question:
     return Question("product.weight", start, end, "which_ton", {}, tuple(options))
 
 
+def _gross(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[tuple[Figure, Draft]]:
+    """Of a net and a gross weight the gross one travels."""
+    words = [scene.words(max(0, figure.first - 3), figure.first) + scene.after(figure)[:8] for figure, _ in weights]
+    if any("net" in text for text in words) and any("gross" in text for text in words):
+        return [pair for pair, text in zip(weights, words, strict=True) if "net" not in text or "gross" in text]
+    return weights
+
+
 def _lightest_to_heaviest(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[Draft | Question]:
     """ "Lightest 8, heaviest 14 kg" is one spread; a weight with its conversion counts once."""
+    weights = _gross(scene, weights)
     if len(weights) > 1:
         full = [
             pair

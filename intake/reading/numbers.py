@@ -109,8 +109,9 @@ def _digits_at(tokens: list[Token], at: int) -> Number | None:
         value, after, whole = value * _SCALES[_text(tokens, after)], after + 1, False
     if _text(tokens, after) == "dozen":
         return Number(value * 12.0, after + 1, whole=False)
-    if [_text(tokens, after + n) for n in range(3)] == ["and", "a", "half"]:
-        return Number(value + 0.5, after + 3, whole=False)
+    share = _share_after_and(tokens, after) if whole else None
+    if share is not None:
+        return Number(value + share[0], share[1], whole=False)
     return Number(value, after, maybe_thousands=token.maybe_thousands, whole=whole)
 
 
@@ -292,6 +293,9 @@ def _share_after_and(tokens: list[Token], after: int) -> tuple[float, int] | Non
     if _text(tokens, after) != "and":
         return None
     first, second = _text(tokens, after + 1), _text(tokens, after + 2)
+    over = _fraction_at(tokens, after + 1) if _is_int(tokens, after + 1) else None
+    if over is not None:
+        return over, after + 4
     if first in ("a", "an") and second in ("half", "quarter", "third"):
         return _SHARES[second], after + 3
     if first in ("half",):

@@ -1,6 +1,7 @@
 """Figures that are no figures of a need: prices, phone numbers, clock times, dates, order numbers, percentages."""
 
 from intake.reading.tokens import Token
+from intake.reading.unit_words import UNIT_WORDS
 
 _CURRENCY = frozenset({"$", "€", "£", "¥", "usd", "eur", "gbp", "chf", "rmb", "inr"})
 _MONEY_BEHIND = frozenset(
@@ -21,7 +22,6 @@ _LABELS = frozenset(
         "suite",
         "ste",
         "room",
-        "rm",
         "ext",
         "extension",
         "section",
@@ -55,8 +55,6 @@ _LABELS = frozenset(
         "station",
         "unit.",
         "isbn",
-        "figure",
-        "fig",
         "chapter",
         "claim",
         "table",
@@ -77,6 +75,7 @@ _LABELS = frozenset(
 _LABELS_MAY_COUNT = frozenset(
     {
         "line",
+        "rm",
         "room",
         "dock",
         "gate",
@@ -300,7 +299,7 @@ def _labelled(tokens: list[Token], at: int) -> int:
     plain = text.isdigit()
     if plain and word in _LABELS and (skip == at - 1 or before != ":"):
         behind = tokens[at + 1].text if at + 1 < len(tokens) else ""
-        unit = behind in (
+        unit = behind in UNIT_WORDS or behind in (
             "x",
             "ft",
             "in",

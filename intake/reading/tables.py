@@ -13,6 +13,8 @@ _UNIT_CELL = re.compile(
     r"|psi|kpa|mpa|n|lbf|(?:\w+ ?)?(?:/|per) ?(?:min|minute|h|hr|hour|s|sec)|cpm|ppm|bpm|cph|h|hrs?|hours|weeks?|wks|-"
     r"|%)?\W*"
 )
+_LEADERS = re.compile(r"(?<=\w )\.{3,}(?= ?\S)|(?<=\w)\.{4,}(?= ?\S)")
+"""Dots that lead from a property to its value."""
 _FIGURE = re.compile(r"\d")
 _LETTER = re.compile(r"[^\W\d_]")
 
@@ -38,7 +40,9 @@ def tabled(folded: Folded) -> tuple[Folded, tuple[Table, ...]]:
 
     The shadow keeps its length, so that places stay what they are. Texts without tables come back as they are.
     """
-    shadow = folded.shadow
+    shadow = _LEADERS.sub(lambda match: ":" + " " * (len(match.group()) - 1), folded.shadow)
+    if shadow != folded.shadow:
+        folded = replace(folded, shadow=shadow)
     if "\n" not in shadow or not ("\t" in shadow or "|" in shadow or "  " in shadow or ";" in shadow):
         return (folded, ()) if "\t" not in shadow else (replace(folded, shadow=shadow.replace("\t", " ")), ())
     signs = list(shadow)
@@ -100,7 +104,7 @@ def _settled(signs: list[str], block: list[tuple[Cell, ...]], kind: str) -> list
         if kind == "wide" and (len(block) < 2 or not any(_FIGURE.search(row[1].text) for row in block)):
             return []
         for row in block:
-            _mark(signs, row[0], row[1], ":" if _names(row[0].text) else "|")
+            _mark(signs, row[0], row[1], ";" if ":" in row[0].text[:-1] else ":" if _names(row[0].text) else "|")
         return []
     if len(block) < 2:
         _bars(signs, block)

@@ -35,6 +35,7 @@ def temperature_drafts(scene: Scene) -> list[Draft | Question]:
     """Facts and doubts of all temperatures that speak of the need."""
     found: list[Draft | Question] = _below_zero_bare(scene)
     _share_scale(scene)
+    found += _bare_room(scene)
     for figure in scene.figures:
         if figure.kind not in ("temperature", "degrees") or id(figure) in scene.used or not scene.live(figure.first):
             continue
@@ -86,6 +87,33 @@ def _below_zero_bare(scene: Scene) -> list[Draft | Question]:
         scene.use(figure)
         return [_which_scale(scene, figure, _field(scene, figure) or "temperature.room")]
     return []
+
+
+_ROOM_BEFORE = re.compile(
+    r"\b(?:(?:room|ambient|plant|area|hall|warehouse|air|shop) (?:temp(?:erature)?s?)|temp(?:erature)?s? in the \w+|ambient"
+    r"|cooler|(?:it )?(?:gets?|hits?|runs?) (?:to|up to)?)(?: \w+){0,2}\W*$"
+)
+_ROOM_BEHIND = re.compile(
+    r"^\W*(?:in (?:there|here|the (?:plant|warehouse|room|shop|building|hall|summer|winter))|ambient|year round|inside)\b"
+)
+
+
+def _bare_room(scene: Scene) -> list[Draft | Question]:
+    """ "Room temp 65-80", "about 95 in there": no room is that hot in Celsius; less is asked back."""
+    found: list[Draft | Question] = []
+    for figure in scene.open_figures("number"):
+        ends = [end.value for end in figure.ends]
+        named = _ROOM_BEFORE.search(scene.before(figure)[-50:]) and "temp" in scene.before(figure)
+        behind = _ROOM_BEHIND.match(scene.after(figure)) and _speaks_of_heat(scene, figure)
+        if not (named or behind) or scene.group_of(figure) is not None or not -40 <= min(ends) or max(ends) > 130:
+            continue
+        scene.use(figure)
+        if min(ends) >= 50:
+            give_unit(figure, UNITS["degF"])
+            found.append(scene.draft("temperature.room", figure))
+        else:
+            found.append(_which_scale(scene, figure, "temperature.room"))
+    return found
 
 
 def _near(draft: Draft, figure: Figure) -> bool:

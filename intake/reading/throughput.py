@@ -14,9 +14,9 @@ _PEAK = re.compile(
     r" hit|can hit|hit|hitting|"
     r"spike|spiking|spikes|worst|top speed|top out|topping|top rate|up to|as high as|as many as|quarter end|month end"
     r"|next year|headroom|in future|the future|future|later on|eventually|"
-    r"growing to|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max"
+    r"designing for|design to|planning (?:for|on)|plan for|want to (?:hit|reach|go)|growing to|going (?:up )?to|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max"
     r"|maximum|at most|tops|never more than|no more than|"
-    r"christmas|holiday|holidays|harvest|at the outside|short burst|catch up|catching up|sprint|when (?:we're|we"
+    r"christmas?|xmas?|holiday|holidays|harvest|most (?:we|they|it)(?:'d| would| could| will)?(?: ever)? (?:see|do|run|make|get|hit|need)|the most|at the outside|short burst|catch up|catching up|sprint|when (?:we're|we"
     r" are) busy|limit|ceiling|flat out|full tilt|fastest|"
     r"at best|crunch|high season|goes? to|jumps? to|climbs? to|swings? to|planned|in two years|2 years|sometimes"
     r"|occasionally|at times|on a good day|on good day|black friday|summer|friday|monday|reach|reaching|someday"
@@ -30,11 +30,17 @@ _NORMAL = re.compile(
     r"|making|do)\b"
 )
 _STRONG_PEAK = re.compile(
-    r"\b(?:peak|surge|burst|max|maximum|top out|top speed|busy|season|next year|headroom|future|could hit|can hit|spike"
+    r"\b(?:peak|xmas?|christmas?|most (?:we|they|it)|surge|burst|max|maximum|top out|top speed|busy|season|next year|headroom|future|could hit|can hit|spike"
     r"|at most|up to"
     r"|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as"
     r"|holiday)\b"
 )
+_PEAK_BEHIND = re.compile(
+    r"\b(?:peaks?|surges?|bursts?|busy|busiest|season|next year|future|worst|rush|christmas?|holidays?|harvest|crunch"
+    r"|xmas?|when \w+ \d* ?start|good day|at best|flat out|later on|eventually|after the expansion|full tilt|when (?:we're|it's|they're|it is) busy"
+    r"|when it get|short (?:spell|time)|friday|black friday|month end|quarter end|some day)\b"
+)
+_NORMAL_BEHIND = re.compile(r"\b(?:normal|normally|average|avg|usual|usually|typical|typically|most)\b")
 _NOT_RATES = frozenset(
     [
         "operator",
@@ -186,15 +192,15 @@ def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
     cue = re.search(
         r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
-        r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|go to|goe to|jump to|climb"
+        r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|going to|going up to|go to|goe to|jump to|climb"
         r" to|normal|normally"
         r"|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day"
-        r"|quarter end|christmas|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour"
+        r"|quarter end|christmas?|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour"
         r"|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",
         before,
     )
     after_cue = re.match(
-        r"^\W*(?:is |at |on |in |as |the |a |for |when )*(?:peak|max|tops?|surge|burst|busy|next year|season|in"
+        r"^\W*(?:is |at |on |in |as |the |a |for |when |during |durring |over |around )*(?:xmas?|christmas?|peak|max|tops?|surge|burst|busy|next year|season|in"
         r" season|at peak|future|worst|normal|average|usually)\b",
         behind,
     )
@@ -245,10 +251,12 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
         tail = ""
     if re.match(
         r"^\W*(?:at |is |as |the |in |on |for |during |when )*(?:our |the |a |an )?(?:\w+ )?(?:peak|max|maximum"
-        r"|tops?|surge|burst|busy|busiest|season|next year|future|worst case|rush|quarter end|christmas|holiday"
+        r"|tops?|surge|burst|busy|busiest|season|next year|future|worst case|rush|quarter end|christmas?|holiday"
         r"|high season|harvest|crunch|peaks|absolute max|limit)",
         tail,
     ):
+        return "rate.peak"
+    if _PEAK_BEHIND.search(tail) and not _NORMAL_BEHIND.search(tail):
         return "rate.peak"
     if re.match(
         r"^\W*(?:at |is |as |the |in |on |most |of |for )*(?:normal|normally|average|avg|nominal|usual|usually"

@@ -6,9 +6,9 @@ _TOPIC = re.compile(
     r"\b(?:(?P<opening>door|doorway|dock door|overhead door|opening|gate(?! valve)|entrance|hatch|entry way"
     r"|entryway|way in|roll up door|rollup|passageway|door frame|access|double door)"
     r"|(?P<ceiling>ceiling|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
-    r"|rafter|joist|headroom|head room|overhead(?! conveyor| line| belt| track| door)|sprinkler(?: pipe| head|"
+    r"|rafter|joist|headroom|head room|overhead(?= (?:clearance|obstruction|limit|is|at|height|room|space|beam|pipe|steel|duct|crane|clear)|:|\W*$)|sprinkler(?: pipe| head|"
     r" line)?|roof|girder|duct|ductwork"
-    r"|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|bottom of"
+    r"|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|(?:light|lamp|fan|heater|sign|hook)s? (?:hang|come)|hang(?:s|ing)?(?: down)?|clear (?:inside|building)|bottom of"
     r" (?:steel|beam))"
     r"|(?P<space>space|spot|area|floor space|floorspace|floor area|corner|bay|(?:max|available|machine|allowed"
     r"|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room (?:for|to)|(?:we|i|you)"
@@ -22,13 +22,13 @@ _TOPIC = re.compile(
     r"|(?P<high>mezzanine|upper (?:level|floor|conveyor|end|belt|line|deck)|top(?: conveyor| level| floor| end|"
     r" deck| belt)?(?! of)|upstairs|(?:second|2 nd|third|3 rd|next) (?:floor|level)|deck|platform|high (?:end"
     r"|side|point|conveyor|level)|upper one|hopper|level (?:2|two|3|three)|balcony|catwalk|gantry)"
-    r"|(?P<infeed>in ?feed|in - feed|feed it|feed|feeding|come in|coming in|came in|come on|coming on|enter"
+    r"|(?P<infeed>in ?feed|in - feed|feed it|feed|fed|feeding|come in|coming in|came in|come on|coming on|enter"
     r"|entering|get on|getting on|go on|going on|load at|loaded at|loading|load height|pick up|picked up|picking"
     r" up|pickup|start|starting|incoming|inlet|entry|receive|supply (?:conveyor|line|belt)|upstream|take away"
     r"|takeaway|arrive|arriving|in at|charge|source|(?:leave|off|out of) (?:the )?(?:\w+ )?(?:packer|filler"
     r"|wrapper|sealer|line|labeler|taper|labeller|oven|bagger|palletizer level|case packer|checkweigher|former"
-    r"|robot)|(?:packer|filler|wrapper|sealer|labeler|taper|bagger|checkweigher|case packer|roller conveyor"
-    r"|packing (?:table|line|conveyor)) (?:is|discharge|outfeed|conveyor|out ?feed|exit|height|belt|deliver"
+    r"|robot)|(?:packer|filler|wrapper|sealer|labeler|taper|bagger|checkweigher|case packer|roller conveyor|(?:our|the) line|cartoner|oven"
+    r"|press|washer|depal\w*|capper|erector|former|packing (?:table|line|conveyor)) (?:is|discharge|outfeed|conveyor|out ?feed|exit|height|belt|deliver"
     r"|leave|drop|at|:)|present conveyor|(?:our|existing|current|present) (?:conveyor|line|belt|table)"
     r"|infeed end|conveyor in|incoming line|tail)"
     r"|(?P<discharge>discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off"
@@ -75,14 +75,25 @@ def topic_of(words: str) -> str:
     return last.lastgroup or ""
 
 
+_IS_WHERE = re.compile(
+    r"[\s).]*(?:is|are|being|=|,)? ?(?:where|what|the height|the level|the point|the elevation)(?: (?!start|begin|come|get|enter|end|land|leave"
+    r"|deliver|discharge|go|exit|arrive|finish|need|want|drop)[\w']+){0,4} (?:(?P<infeed>start|begin|come in|come on|get on|enter|arrive"
+    r"|leave (?:the |our )?(?:\w+ )?(?:packer|filler|line|sealer|wrapper|oven|table|machine)|pick)|(?P<discharge>end|land|leave"
+    r"|deliver|discharge|exit|finish|go|need|want|drop|come off|come out|get off))"
+)
+
+
 def topic_behind(words: str) -> str:
     """The topic of the noun right behind a figure: "9 ft wide doorway", "3.5 m of floor"."""
+    place = _IS_WHERE.match(words)
+    if place is not None:
+        return place.lastgroup or ""
     match = re.match(
         r"[\s\-)]*(?:(?:of|x|clear|square|wide|high|tall|free|open|usable|empty|in|the|our|a|roll|up|steel"
         r"|overhead|double|dock|main|finished) )*(?:(?:man|fire|loading|receiving|shipping|side|back|front|rear"
         r"|garage|freight|machine|entry|personnel|available|existing) )?"
         r"(?:(?P<opening>door|doorway|opening|gate|entrance|hatch|roll up|double door)|(?P<ceiling>ceiling"
-        r"|headroom|head room|beam|truss|joist|roof|clearance|clear(?: height)?(?=$| [,.)]| to| over| under))"
+        r"|headroom|head room|beam|truss|joist|roof|clearance|clear (?:building|warehouse|ceiling|hall|plant)|clear(?: height)?(?=$| [,.)]| to| over| under))"
         r"|(?P<space>between (?:\w+ )?(?:column|wall|post|line|machine|rack|pillar)|space|spot|area"
         r"|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your)"
         r" footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room|hole|shaft|plot|envelope|slot"
