@@ -36,6 +36,8 @@ def count_drafts(scene: Scene, who: Travelling) -> list[Draft]:
     found: list[Draft] = []
     done: set[str] = set()
     for figure in scene.open_figures("number"):
+        if figure.value == 1 and len([group for group in scene.groups if len(group.figures) == 3]) > 1:
+            continue  # "one size, then change over" where several are listed
         if "list" in figure.tags or scene.group_of(figure) is not None:
             continue
         value = figure.value
@@ -58,7 +60,7 @@ def _field(scene: Scene, figure: Figure, who: Travelling) -> str | None:
             return None
         return "product.sizes"
     if (
-        re.search(r"\b(?:size|format)s?(?: \w+){0,1} ?: $", before)
+        re.search(r"\b(?:size|format)s?(?: \w+){0,1} ?:(?: (?:just|only|about|there are|we have|we run))? $", before + " ")
         and figure.value <= 60
         and re.match(r"^\W*$", behind)
     ):

@@ -14,6 +14,10 @@ _SENTENCES: Mapping[str, tuple[str, str]] = {
     "hours_of_shift": ("a figure per shift without its hours", "How many hours is a shift when you make {said}?"),
     "hours_of_shifts": ("shifts without their hours", "How many hours is each shift?"),
     "hours_of_week": ("a figure per week", "How many hours a week do you run to make {said}?"),
+    "room_or_product": (
+        "a temperature, of the room or of the product",
+        "Is {said} the temperature of the room or of the product?",
+    ),
     "weeks_until": ("a date, and no weeks from now", "How many weeks from today is that ({said})?"),
     "whose_weight": (
         "the weight of {outer} or of {inner}",

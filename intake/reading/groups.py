@@ -43,7 +43,7 @@ class Group:
 _ALONG = (
     ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("along", "travel"), ("along", "direction", "of", "travel"),
     ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
-    ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "running", "direction"),
+    ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "conveyor", "direction"), ("lengthwise",), ("in", "running", "direction"),
 )  # fmt: skip
 _ACROSS = (
     ("sideways",), ("crosswise",), ("cross",), ("across", "travel"), ("across", "line"), ("across", "belt"), ("side", "to", "side"),

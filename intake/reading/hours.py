@@ -120,7 +120,7 @@ def hours_drafts(scene: Scene) -> list[Draft]:
                 f
                 for f in scene.figures
                 if match.start() <= scene.tokens[f.first].start < match.end()
-                and f.kind in ("number", "duration", "flow")
+                and f.kind in ("number", "duration", "flow", "rate")
             ]
             scene.use(*inside)
             return [Draft("site.hours", match.start(), match.end(), value, value, at=at, rank=6)]

@@ -43,7 +43,8 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
             scene.use(figure)
             continue
         name = field_of(scene, figure, who, down, {draft.field for draft in found}, previous)
-        if _OWN_WORDS.intersection(scene.asked) and (name is None or not name.startswith("space.")):
+        own = _OWN_WORDS.intersection(scene.asked) and not _label(scene, figure)
+        if own and (name is None or not name.startswith("space.")):
             continue  # a base or a centre of gravity has no words of its own: it is what was asked
         if name is None:
             name = _of_the_neighbour(scene, figure)
@@ -54,9 +55,55 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
         previous = name
         scene.use(figure)
         found.append(_bounded(scene, scene.draft(name, figure), figure))
+    if not any(draft.field == "rise.height" for draft in found):
+        found += _two_heights(scene, found, down)
     return found
 
 
+_MOVES = re.compile(
+    r"\b(?:up|down|lift\w*|rais\w+|elevat\w+|lower\w*|climb\w*|descend\w*|drop\w*|rise|mezzanine|upstairs|downstairs|floor|conveyor"
+    r"|belt|table|bench|level|deck|platform|palletizer|packer|filler|dock)\b"
+)
+
+
+def _two_heights(scene: Scene, found: list[Draft], down: bool) -> list[Draft]:
+    """ "Packing bench 36 in, conveyor upstairs 13 ft 4": two heights, one of them or both without other words."""
+    said = {draft.field: draft for draft in found if draft.field in _ENDS}
+    left = [f for f in scene.open_figures("length") if _may_be_an_end(scene, f)]
+    if len(said) + len(left) != 2 or not left:
+        return []
+    places = sorted([*(draft.at for draft in said.values()), *(figure.first for figure in left)])
+    if scene.sentence_at[places[1]] - scene.sentence_at[places[0]] > 1:
+        return []
+    lows = [draft.high or draft.low or 0.0 for draft in said.values()] + [figure.value for figure in left]
+    if not (0.2 <= min(lows) <= 2.0 and 1.5 <= max(lows) <= 15.0 and max(lows) - min(lows) >= 0.5):
+        return []
+    drafts = []
+    for figure in left:
+        is_low = figure.value == min(lows)
+        name = "rise.infeed_height" if is_low != down else "rise.discharge_height"
+        if name in said:
+            return []
+        drafts.append(scene.draft(name, figure, rank=4))
+    scene.use(*left)
+    return drafts
+
+
+def _may_be_an_end(scene: Scene, figure: Figure) -> bool:
+    before = scene.before(figure)
+    return (
+        scene.group_of(figure) is None
+        and not figure.is_range
+        and not figure.bound
+        and not _label(scene, figure)
+        and _MOVES.search(before) is not None
+        and topic_of(before) not in ("opening", "ceiling", "space", "machine")
+        and topic_behind(scene.after(figure)) not in ("opening", "ceiling", "space", "machine")
+        and not _ABOVE_DECK.match(scene.after(figure))
+    )
+
+
+_ENDS = ("rise.infeed_height", "rise.discharge_height")
 _OWN_WORDS = frozenset({"product.base", "product.base_width", "product.centre_height"})
 _OFF_FLOOR = re.compile(r"^\W*(?:off|above|from|high|over|up from|aff|a f f|tob|tor|toc)\b")
 
@@ -88,6 +135,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     """The field of one length, None where the words do not tell."""
     before, behind = scene.before(figure), scene.after(figure)
     sentence = scene.sentence_before(figure.first)
+    if _THROWN.search(f"{sentence} {behind}"):
+        return None
     letter = _label(scene, figure)
     if letter:
         name = _labelled(scene, figure, letter, before, behind, sentence, who, down)
@@ -106,7 +155,9 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return None
     if near == "machine" and _ON_CONVEYOR.match(behind) and (comes_from(before) or goes_to(before)):
         return "rise.infeed_height" if comes_from(before) else "rise.discharge_height"
-    if near in ("opening", "space", "machine"):
+    if near == "space":
+        return _along_or_across(behind)
+    if near in ("opening", "machine"):
         narrow = near == "opening" and ("narrow" in sentence or _THROUGH.search(before))
         return "space.opening_width" if narrow and figure.value < _WIDE_DOOR else None
     if near in ("infeed", "discharge"):
@@ -152,6 +203,24 @@ _ON_CONVEYOR = re.compile(
 _THROUGH = re.compile(r"\b(?:through|thru|via|have|got|only|just|is|a|past|into|fit|door)(?: a| an| the| our| one| only)*$")
 _WIDE_DOOR = 3.7
 """A door named by one figure is named by its width: "a 36 inch door"."""
+_FLOOR_ALONG = re.compile(
+    r"\b(?:in|along|with) (?:the )?(?:direction of travel|travel direction|conveyor direction|flow direction|flow|line|travel"
+    r"|running direction|length)\b|\blengthwise\b|\blong\b|\bin length\b"
+)
+_FLOOR_ACROSS = re.compile(
+    r"\b(?:across|sideways|crosswise|side to side|wide|in width)\b|\bin (?:the )?(?:other|cross) direction\b"
+)
+
+
+def _along_or_across(behind: str) -> str | None:
+    """ "9 ft of floor in the conveyor direction"; None where the words do not say which way."""
+    clause = re.split(r"[,;.]", behind)[0]
+    if _FLOOR_ALONG.search(clause):
+        return "space.length"
+    return "space.width" if _FLOOR_ACROSS.search(clause) else None
+
+
+_THROWN = re.compile(r"\b(?:throw|throws|thrown|toss\w*|drop tests?|drop tested|fell off|fall off|falls off|survive\w*|dropped (?:it|them) from)\b")
 _COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher) than(?: about| around| roughly)?$")
 _REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|cant)\b")
 
@@ -186,9 +255,9 @@ def _pair_of(
         and "out" in sentence + behind + scene.sentence_text(figure.first)
     ):
         return "rise.infeed_height"
-    if re.search(r"(?:^|[,;] ?)in ?: ?$", before) and "out" in scene.shadow:
+    if re.search(r"(?:^|[,;>|] ?)in ?: ?$", before) and "out" in scene.shadow:
         return "rise.infeed_height"
-    if re.search(r"(?:^|[,;] ?)out ?: ?$", before) and re.search(r"\bin ?:", scene.shadow):
+    if re.search(r"(?:^|[,;>|] ?)out ?: ?$", before) and re.search(r"\bin ?:", scene.shadow):
         return "rise.discharge_height"
     if re.search(r"(?:^|[,;] ?)from ?: ?$", before) and re.search(r"(?:^|\n|[,;] ?)to ?:", scene.shadow):
         return "rise.infeed_height"
@@ -228,6 +297,9 @@ def _label(scene: Scene, figure: Figure) -> str:
     letter, _ = label_before(scene.tokens, figure.begin, floor)
     if not letter:
         words = scene.before(figure)
+        best = _SUPERLATIVE.search(words) or _SUPERLATIVE.match(scene.after(figure))
+        if best is not None:
+            return _SUPERLATIVES[best.group(1)]
         match = re.search(
             r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: (?:of|is"
             r"|the|a|an|our|each|case|box|product|tray|bag|it|are|at|about|around|approx|only|just|:|=|be|door"
@@ -253,6 +325,14 @@ def _label(scene: Scene, figure: Figure) -> str:
     return letter
 
 
+_SUPERLATIVES = {
+    "tallest": "h", "highest": "h", "shortest": "h", "widest": "w", "narrowest": "w", "longest": "l", "thickest": "t",
+    "thinnest": "t", "deepest": "d", "flattest": "h",
+}  # fmt: skip
+_SUPERLATIVE = re.compile(
+    r"\W*\b(tallest|highest|shortest|widest|narrowest|longest|thickest|thinnest|deepest|flattest)\b"
+    r"(?: (?:one|ones|is|are|case|box|tray|carton|bottle|bag|tote|product|at|about|around|maybe|of them|being|we|run|have|:)){0,4}\W*$"
+)
 _FOREIGN_BEHIND = re.compile(
     r"^\W*(?:operator|people|guy|worker|person|employee|man|forklift|truck|trailer|rack|belt|conveyor|aisle"
     r"|fence|stack|shelf)\b"
@@ -263,6 +343,18 @@ _FOREIGN_BEFORE = re.compile(
 _CONVEYOR_BEFORE = re.compile(
     r"\b(?:belt|conveyor|chain|roller|frame|table)\b(?: (?!case|box|tray|product)\w+){0,5} ?$"
 )
+
+
+def _names_a_container(scene: Scene) -> bool:
+    return any(hit.field == "product.type" and hit.value for hit in scene.hits)
+
+
+def _asked_room(scene: Scene, letter: str) -> str:
+    """To a question about a door or the floor "11 ft high" speaks of that, where nothing else is named."""
+    asked = {"opening" if "opening" in name else name.partition(".")[0] for name in scene.asked}
+    if asked == {"opening"} and letter in ("w", "h", "a") and not _names_a_container(scene):
+        return "opening"
+    return "space" if asked == {"space"} and letter in ("w", "l", "d", "a") else ""
 
 
 _CONVEYOR_SAID = re.compile(
@@ -279,7 +371,7 @@ def _labelled(
         return None
     if letter in ("w", "l") and (_CONVEYOR_BEFORE.search(before) or _CONVEYOR_SAID.search(sentence)):
         return None
-    topic = topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
+    topic = _asked_room(scene, letter) or topic_behind(scene.words(after, min(after + 6, scene.windows[id(figure)][1]))) or topic_behind(behind)
     if not topic:
         topic = topic_of(re.split(r"[,;]", before)[-1]) or _wider_topic(before) or _wider_topic(sentence)
         topic = topic or _topic_before(scene, figure)

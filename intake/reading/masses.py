@@ -190,11 +190,18 @@ def _which_ton(scene: Scene, figure: Figure) -> Question:
     return Question("product.weight", start, end, "which_ton", {}, tuple(options))
 
 
+_MORE_EXACT = re.compile(r"\b(?:call it|exact(?:ly)?|precisely|to be precise|make it|make that)\W*$")
+
+
 def _gross(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[tuple[Figure, Draft]]:
     """Of a net and a gross weight the gross one travels."""
-    words = [scene.words(max(0, figure.first - 3), figure.first) + scene.after(figure)[:8] for figure, _ in weights]
-    if any("net" in text for text in words) and any("gross" in text for text in words):
-        return [pair for pair, text in zip(weights, words, strict=True) if "net" not in text or "gross" in text]
+    kinds = []
+    for figure, _ in weights:
+        lead = re.search(r"\b(net|gross)\b(?: (?:weight|wt|mass|of|is))*\W*$", scene.before(figure))
+        tail = re.match(r"^\W*(net|gross)\b(?! ?:)", scene.after(figure))
+        kinds.append((lead or tail).group(1) if lead or tail else "")  # type: ignore[union-attr]  # one of them is there
+    if "net" in kinds and "gross" in kinds:
+        return [pair for pair, kind in zip(weights, kinds, strict=True) if kind != "net"]
     return weights
 
 
@@ -215,6 +222,10 @@ def _lightest_to_heaviest(scene: Scene, weights: list[tuple[Figure, Draft]]) -> 
         twin = next((k for _, k in kept if _same(k, draft)), None)
         if twin is None:
             kept.append((figure, draft))
+        elif _MORE_EXACT.search(scene.before(figure)):
+            twin.low, twin.high, twin.approx, twin.start, twin.end = (
+                draft.low, draft.high, draft.approx, draft.start, draft.end,
+            )  # fmt: skip
         elif draft.start - twin.end <= 4 and draft.start > twin.end:
             twin.end = draft.end
     if len(kept) == 2:

@@ -168,7 +168,7 @@ def _pressures(scene: Scene) -> list[Draft]:
         near = f"{scene.before(figure)[-60:]} {scene.after(figure)[:40]}"
         if figure.unit is not None and figure.unit.name in ("GPa", "inHg", "N/mm2", "ksi", "atm"):
             continue
-        if "cleaning.pressure" in scene.asked or _WASH.search(near):
+        if any(name.startswith("cleaning.") for name in scene.asked) or _WASH.search(near):
             name = "cleaning.pressure"
         elif "site.air_pressure" in scene.asked or _AIR.search(near):
             name = "site.air_pressure"

@@ -40,11 +40,9 @@ def tabled(folded: Folded) -> tuple[Folded, tuple[Table, ...]]:
 
     The shadow keeps its length, so that places stay what they are. Texts without tables come back as they are.
     """
-    shadow = _LEADERS.sub(lambda match: ":" + " " * (len(match.group()) - 1), folded.shadow)
-    if shadow != folded.shadow:
-        folded = replace(folded, shadow=shadow)
+    shadow = folded.shadow
     if "\n" not in shadow or not ("\t" in shadow or "|" in shadow or "  " in shadow or ";" in shadow):
-        return (folded, ()) if "\t" not in shadow else (replace(folded, shadow=shadow.replace("\t", " ")), ())
+        return _led(folded, shadow.replace("\t", " ")), ()
     signs = list(shadow)
     tables: list[Table] = []
     block: list[tuple[Cell, ...]] = []
@@ -62,8 +60,14 @@ def tabled(folded: Folded) -> tuple[Folded, tuple[Table, ...]]:
         kind = here
         if here:
             block.append(cells)
-    text = "".join(signs)
-    return (folded if text == shadow else replace(folded, shadow=text)), tuple(tables)
+    return _led(folded, "".join(signs)), tuple(tables)
+
+
+def _led(folded: Folded, shadow: str) -> Folded:
+    """Leaders become a colon."""
+    if "..." in shadow:
+        shadow = _LEADERS.sub(lambda match: ":" + " " * (len(match.group()) - 1), shadow)
+    return folded if shadow == folded.shadow else replace(folded, shadow=shadow)
 
 
 def _cells(line: str, place: int) -> tuple[str, tuple[Cell, ...]]:

@@ -47,6 +47,9 @@ def temperature_drafts(scene: Scene) -> list[Draft | Question]:
                 found.append(_which_scale(scene, figure, name))
                 scene.use(figure)
                 continue
+        if name is None and figure.kind == "temperature" and not _said_of_neither(scene, figure):
+            found.append(_of_room_or_product(scene, figure))
+            scene.use(figure)
         if name is None or not -200 <= figure.value <= 400:
             continue
         twin = next((d for d in found if isinstance(d, Draft) and d.field == name and _near(d, figure)), None)
@@ -168,6 +171,16 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     if _ROOM.search(sentence) and not _PRODUCT.search(sentence):
         return "temperature.room"
     return None
+
+
+def _said_of_neither(scene: Scene, figure: Figure) -> bool:
+    return _NEITHER.search(scene.sentence_text(figure.first)) is not None
+
+
+def _of_room_or_product(scene: Scene, figure: Figure) -> Question:
+    """A temperature, and no word of what."""
+    options = tuple(scene.draft(name, figure) for name in ("temperature.room", "temperature.product"))
+    return Question("temperature.room", options[0].start, options[0].end, "room_or_product", {}, options)
 
 
 def _speaks_of_heat(scene: Scene, figure: Figure) -> bool:

@@ -129,14 +129,18 @@ def rate_drafts(scene: Scene, who: Travelling, hours_a_day: float | None = None)
             scene.use(figure)
             continue
         last = figure
-        name = "rate.pieces" if piece == "pieces" else _normal_or_peak(scene, figure)
+        counted = "rate.pieces" in scene.asked and not {"rate.normal", "rate.peak"} & set(scene.asked)
+        name = "rate.pieces" if piece == "pieces" or (counted and not _of_outer(scene, figure, who)) else _normal_or_peak(scene, figure)
         if name == "rate.normal" and _asked_for_peak(scene, figure, found):
             name = "rate.peak"
         drafted = _drafted(scene, figure, name, hours_a_day)
         scene.use(figure)
         if drafted is not None:
             found.append(drafted)
-    return _once(found)
+    kept = _once(found)
+    if not _TWO_LINES.search(scene.shadow):
+        _low_and_high(kept)
+    return kept
 
 
 def _share_before(scene: Scene) -> None:
@@ -165,6 +169,7 @@ def _share_before(scene: Scene) -> None:
                 give_unit(figure, following.per.unit)
 
 
+_HEADED_BY_MIN = re.compile(r"(?:/|per|an?) ?$")
 _HEADED = re.compile(
     r"(?:^|[,;(.] ?|\b)(?:\w+ )?(\w+) ?(?:/|per|an?) ?(minute|min|hour|hr|h|sec|second)\b(?: \(?(?:normal"
     r"|average|nominal|peak|max)\)?)? ?(?:[:=]|is|are|-|=|\|)* ?(?:about |approx |around |~ |peak |max |normal"
@@ -177,6 +182,8 @@ def _headed(scene: Scene, figure: Figure) -> None:
     """ "Crates/hour: 720": the unit stands in the heading of the line."""
     match = _HEADED.search(scene.before(figure)[-60:])
     if match is not None and figure.value > 0 and scene.group_of(figure) is None:
+        if figure.bound == "least" and match.group(2) == "min":
+            figure.bound, figure.begin = "", figure.first  # the minute of the heading, no minimum
         give_unit(figure, UNITS[_TIME[match.group(2)]])
         if figure.per is not None:
             figure.per = replace(figure.per, noun=match.group(1))
@@ -195,7 +202,7 @@ def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
         r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|going to|going up to|go to|goe to|jump to|climb"
         r" to|normal|normally"
         r"|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day"
-        r"|quarter end|christmas?|design for|planned)\W*(?:(?:at|of|to|is|about|around|be|for|it|maybe|say|hour"
+        r"|quarter end|christmas?|design for|planned)\W*(?:(?:more|like|closer|nearer|at|of|to|is|about|around|be|for|it|maybe|say|hour"
         r"|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",
         before,
     )
@@ -204,7 +211,9 @@ def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
         r" season|at peak|future|worst|normal|average|usually)\b",
         behind,
     )
-    if not (cue or after_cue):
+    ratio = figure.value / last.value if last.value else 0.0
+    told = 0.2 <= ratio <= 5.0 and _WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)
+    if not (cue or after_cue or told):
         return
     noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
     if noun:
@@ -212,6 +221,33 @@ def _bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     give_unit(figure, last.per.unit)
     if figure.per is not None and last.per is not None:
         figure.per = replace(figure.per, noun=last.per.noun, hours=last.per.hours, each=last.per.each)
+
+
+_WHEN_BEHIND = re.compile(
+    r"^\W*(?:when|whenever|while|if|once|after|during|otherwise|before|on (?:a |the )?(?:good|bad|busy|slow|quiet|heavy|big|peak"
+    r"|mon|tues|wednes|thurs|fri|satur|sun|week|some|most)\w*|in (?:the )?(?:season|summer|winter|fall|autumn|spring|future|worst|rush"
+    r"|run up|high|busy|low|quiet|january|february|march|april|may|june|july|august|september|october|november|december|week|harvest)"
+    r"|with (?:the |both|two|all|a second)|at (?:night|times|xmas?|christmas?|the (?:end|weekend|most))|for (?:xmas?|christmas?|easter)"
+    r"|(?:every )?now and then|some (?:days?|times?|weeks?)|most (?:days?|times?|weeks?)|other days?|the rest|flat out|is the most|by (?:next|20)"
+    r"|later|eventually|tomorrow|going forward|long term|down to|from (?:next|january)|per the plan)\b"
+)
+_TWO_LINES = re.compile(r"\b(?:line|lane|machine|plant|cell) ?(?:#|no\.? ?)?[a-d1-9]\b|\b(?:the )?other line\b")
+_LEADS_ON = re.compile(
+    r"(?:^|[,;:(/-]|\b(?:and|but|or|to|maybe|then|about|sometimes|like|it's|is|at|do|does|be|run|runs|hit|hits|see|say|even|only|just"
+    r"|need|make|around|roughly|perhaps|probably|nearly|almost|over|reach))\W*$"
+)
+
+
+def _low_and_high(found: list[Draft | Question]) -> None:
+    """Two different rates of one thing without other words: people tell the everyday one and the busiest one."""
+    normal = [item for item in found if isinstance(item, Draft) and item.field == "rate.normal"]
+    others = [item for item in found if isinstance(item, Draft) and item.field == "rate.peak"]
+    if len(normal) != 2 or others:
+        return
+    low, high = sorted(normal, key=lambda draft: draft.high or draft.low or 0.0)
+    least, most = low.high or low.low or 0.0, high.low or high.high or 0.0
+    if 1.02 * least < most <= 5.0 * least:
+        high.field = "rate.peak"
 
 
 def _of_pieces(scene: Scene, figure: Figure, who: Travelling) -> str:
@@ -230,6 +266,12 @@ def _of_pieces(scene: Scene, figure: Figure, who: Travelling) -> str:
             return ""
         return "pieces"
     return "nothing" if any(noun in _NOT_RATES for noun in norms) else ""
+
+
+def _of_outer(scene: Scene, figure: Figure, who: Travelling) -> bool:
+    """True where the rate counts what travels, and something else is named as standing in it."""
+    kinds = {hit.value for hit in who.mentions if figure.first <= hit.first < figure.after}
+    return bool(who.inner) and who.kind in kinds
 
 
 def _normal_or_peak(scene: Scene, figure: Figure) -> str:
@@ -259,7 +301,7 @@ def _normal_or_peak(scene: Scene, figure: Figure) -> str:
     if _PEAK_BEHIND.search(tail) and not _NORMAL_BEHIND.search(tail):
         return "rate.peak"
     if re.match(
-        r"^\W*(?:at |is |as |the |in |on |most |of |for )*(?:normal|normally|average|avg|nominal|usual|usually"
+        r"^\W*(?:at |is |as |the |a |an |in |on |most |of |for )*(?:normal|normally|average|avg|nominal|usual|usually"
         r"|typical|typically|steady|now|today|currently|sustained|most day|mostly)",
         tail,
     ):

@@ -3,7 +3,7 @@
 import re
 
 _TOPIC = re.compile(
-    r"\b(?:(?P<opening>door|doorway|dock door|overhead door|opening|gate(?! valve)|entrance|hatch|entry way"
+    r"\b(?:(?P<opening>door|doorway|window(?! carton| box)|dock door|overhead door|opening|gate(?! valve)|entrance|hatch|entry way"
     r"|entryway|way in|roll up door|rollup|passageway|door frame|access|double door)"
     r"|(?P<ceiling>ceiling|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
     r"|rafter|joist|headroom|head room|overhead(?= (?:clearance|obstruction|limit|is|at|height|room|space|beam|pipe|steel|duct|crane|clear)|:|\W*$)|sprinkler(?: pipe| head|"
@@ -85,6 +85,7 @@ _IS_WHERE = re.compile(
 
 def topic_behind(words: str) -> str:
     """The topic of the noun right behind a figure: "9 ft wide doorway", "3.5 m of floor"."""
+    words = words.replace(" - ", " ")
     place = _IS_WHERE.match(words)
     if place is not None:
         return place.lastgroup or ""
