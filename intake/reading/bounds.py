@@ -79,7 +79,9 @@ _MEASURES = frozenset(
     }
 )  # fmt: skip
 """What may stand between "max" and its figure: "max. weight 25 kg"."""
-_SEEN = frozenset({"seen", "been", "go", "goes", "gone", "had", "run", "ran", "get", "see", "have", "done", "do", "hit"})
+_SEEN = frozenset(
+    {"seen", "been", "go", "goes", "gone", "had", "run", "ran", "get", "see", "have", "done", "do", "hit"}
+)
 _NEVER = frozenset({"not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
 
 

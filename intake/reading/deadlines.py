@@ -25,7 +25,10 @@ _NEED = re.compile(
     r"|on site|ship)\b"
     r"[^.;?!\n]{0,40}$"
 )
-_OF_A_RATE = re.compile(r"(?:/ ?(?:min|h|hr|hour|day)|\b(?:a|per|an) (?:minute|min|hour|day)|[cbp]pm)\W+(?:\w+ ){0,2}(?:by|before|until) $")
+_OF_A_RATE = re.compile(
+    r"(?:/ ?(?:min|h|hr|hour|day)|\b(?:a|per|an) (?:minute|min|hour|day)"
+    r"|[cbp]pm)\W+(?:\w+ ){0,2}(?:by|before|until) $"
+)
 _NO_NEED = re.compile(r"\b(?:met|spoke|talk\w*|call\w*|quote\w*|budget|meeting|board|holiday|vacation|born|built|po)\b")
 
 
@@ -39,7 +42,11 @@ def deadline_questions(scene: Scene, said: bool) -> list[Question]:
         if at is None or not scene.live(at):
             continue
         lead = scene.shadow[max(0, match.start() - 60) : match.start()]
-        if _OF_A_RATE.search(lead) or _NO_NEED.search(re.split(r"[.;?!\n]", lead)[-1]) or not (asked or _NEED.search(lead)):
+        if (
+            _OF_A_RATE.search(lead)
+            or _NO_NEED.search(re.split(r"[.;?!\n]", lead)[-1])
+            or not (asked or _NEED.search(lead))
+        ):
             continue
         if match.group() == "may" and not re.search(r"\b(?:by|in|before|until) $", lead):
             continue

@@ -30,7 +30,8 @@ _RISE_BEHIND = re.compile(
     r"|elevation change|height change|height difference|gain|difference)\b"
     r"|of (?:vertical|height|elevation)\b|vertical(?:ly)?\b|higher\b|up\b|lower\b(?! level| floor)|down\b"
     r"|straight up|in elevation|in height difference|to up|net\b|above (?:the )?(?:in ?feed|where)|below (?:the"
-    r" )?(?:in ?feed|where)|up in|upward|downward|(?:even |exactly |total )?between (?:the )?(?:level|floor|two|belt|conveyor))"
+    r" )?(?:in ?feed|where)|up in|upward|downward|(?:even |exactly |total )?between (?:the )?(?:level|floor|two"
+    r"|belt|conveyor))"
 )
 _LEVEL = (
     r"(?:(?:at|about|around|roughly|approx|approximately|height|elevation|of|~|some|that|level|el|elev|\.|:"
@@ -44,15 +45,23 @@ _PLACE = (
 _ANY = r"(?:(?!(?:to|from|and|up|down|off|into|onto)\b)[^\W\d]+ )"
 _TO_END = re.compile(rf"\b(?:to|onto|into|until|toward) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$")
 _INFINITIVE = (
-    r"(?!(?:be|go|get|move|lift|raise|lower|take|bring|carry|convey|transport|elevate|do|have|make|run|fit|keep|see|send|put"
-    r"|handle|drop|climb|rise|come|reach|clear|feed|transfer|deliver|work|find|know|add|use|pass|leave|stay|give|stand|hit)\b)"
+    r"(?!(?:be|go|get|move|lift|raise|lower|take|bring|carry|convey|transport|elevate|do|have|make|run|fit|keep"
+    r"|see|send|put"
+    r"|handle|drop|climb|rise|come|reach|clear|feed|transfer|deliver|work|find|know|add|use|pass|leave|stay"
+    r"|give|stand|hit)\b)"
 )
-_TO_PLACE = re.compile(rf"\bto (?:(?:the|a|an|our|another) )?{_INFINITIVE}{_ANY}{{1,4}}?(?:at|@|height|level|elevation|elev) {_LEVEL}{{0,3}}$")
+_TO_PLACE = re.compile(
+    rf"\bto (?:(?:the|a|an|our|another) )?{_INFINITIVE}{_ANY}{{1,4}}?(?:at|@|height|level"
+    rf"|elevation|elev) {_LEVEL}{{0,3}}$"
+)
 _FROM_END = re.compile(
     rf"(?:\bfrom|(?<!get )(?<!got )(?<!go )(?<!come )(?<!drop )(?<!kick )(?<!take )\boff"
     rf"|\bout of) (?:{_PLACE}{_ANY}{{0,5}}?)?{_LEVEL}{{0,4}}$"
 )
-_FROM_PLACE = re.compile(rf"\b(?:from|off) (?:(?:the|a|an|our|another) )?{_ANY}{{1,4}}?(?:at|@|height|level|elevation|elev) {_LEVEL}{{0,3}}$")
+_FROM_PLACE = re.compile(
+    rf"\b(?:from|off) (?:(?:the|a|an|our|another) )?{_ANY}{{1,4}}?(?:at|@|height|level"
+    rf"|elevation|elev) {_LEVEL}{{0,3}}$"
+)
 _LOOSE_VERB = re.compile(rf"\b{_VERB}\b")
 _WALL = re.compile(
     r"\b(?:to|at|from|on|onto|off|ceiling|door|doorway|opening|space|footprint|floor|room|in ?feed|discharge|out"
@@ -64,7 +73,8 @@ _WALL = re.compile(
 _OUTRIGHT = re.compile(
     r"\b(?:(?:change|difference|gain|increase|rise|drop) (?:in|of) (?:the )?(?:elevation|height|level)"
     r"|(?:elevation|height|level) (?:change|diff(?:erence)?|gain)|vertical (?:distance|travel|lift|rise|drop)"
-    r"|floor to floor|level to level|floor - to - floor|(?:lift|lifting|rise) height|(?:net|total|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|="
+    r"|floor to floor|level to level|floor - to - floor|(?:lift|lifting|rise) height|(?:net|total"
+    r"|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|="
     r"|about|around"
     r"|approx|approximately|roughly|only|just|total|the|some|\.|~|,|-|needed|required|at))*$"
 )
@@ -117,7 +127,8 @@ def joins_two_heights(behind: str) -> bool:
         re.fullmatch(
             r"\s*(?:aff|tob|tor|toc|high|level|(?:off|above) (?:the )?(?:floor|ground)|from (?:the )?floor)?"
             r"\s*,? ?(?:and )?(?:then )?(?:(?:go|goe|going|come|raise|lift|climb|drop|lower)(?:ed|ing)? )?(?:up "
-            r"|down )?to(?: the| a| about| around)?(?: top of (?:belt|roller|conveyor|steel))?(?: mezzanine| deck| platform)?(?: at)?\s*",
+            r"|down )?to(?: the| a| about| around)?(?: top of (?:belt|roller|conveyor|steel))?(?: mezzanine"
+            r"| deck| platform)?(?: at)?\s*",
             behind,
         )
         is not None

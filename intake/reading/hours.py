@@ -66,7 +66,8 @@ _FROM_TO = re.compile(
     r" ?(?:-|to|till|until|and) ?(\d{1,2}) ?(?:h|:00|\.00|o'clock|uhr)\b"
 )
 _HOURS_OF = re.compile(
-    rf"\bhours?\b(?: of operation| of work| of production)?\W+(?:is |are )?{_HOURS} ?(?:h|hours?)? ?(?:a|per|each|every|/) ?day\b"
+    rf"\bhours?\b(?: of operation| of work| of production)?\W+(?:is |are )?{_HOURS} ?(?:h|hours?)? ?(?:a|per"
+    rf"|each|every|/) ?day\b"
 )
 _TENS = re.compile(r"\b(one|two|three|1|2|3)\s+(8|9|10|12|eight|ten|twelve)(?:'?s|es)\b")
 _CLOCK = re.compile(

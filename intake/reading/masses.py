@@ -66,7 +66,8 @@ def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
 
 
 _WORST = re.compile(
-    r"\b(?:worst|heaviest|biggest|largest|full ones?|max|heavy)(?: (?:one|ones|case|is|are|at|about|of them|maybe|around|up to)){0,3}\W*$"
+    r"\b(?:worst|heaviest|biggest|largest|full ones?|max|heavy)(?: (?:one|ones|case|is|are|at|about|of them"
+    r"|maybe|around|up to)){0,3}\W*$"
 )
 
 

@@ -93,11 +93,13 @@ def _below_zero_bare(scene: Scene) -> list[Draft | Question]:
 
 
 _ROOM_BEFORE = re.compile(
-    r"\b(?:(?:room|ambient|plant|area|hall|warehouse|air|shop) (?:temp(?:erature)?s?)|temp(?:erature)?s? in the \w+|ambient"
+    r"\b(?:(?:room|ambient|plant|area|hall|warehouse|air|shop) (?:temp(?:erature)?s?)"
+    r"|temp(?:erature)?s? in the \w+|ambient"
     r"|cooler|(?:it )?(?:gets?|hits?|runs?) (?:to|up to)?)(?: \w+){0,2}\W*$"
 )
 _ROOM_BEHIND = re.compile(
-    r"^\W*(?:in (?:there|here|the (?:plant|warehouse|room|shop|building|hall|summer|winter))|ambient|year round|inside)\b"
+    r"^\W*(?:in (?:there|here|the (?:plant|warehouse|room|shop|building|hall|summer|winter))|ambient|year round"
+    r"|inside)\b"
 )
 
 

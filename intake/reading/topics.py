@@ -3,12 +3,15 @@
 import re
 
 _TOPIC = re.compile(
-    r"\b(?:(?P<opening>door|doorway|window(?! carton| box)|dock door|overhead door|opening|gate(?! valve)|entrance|hatch|entry way"
+    r"\b(?:(?P<opening>door|doorway|window(?! carton| box)|dock door|overhead door|opening|gate(?! valve)"
+    r"|entrance|hatch|entry way"
     r"|entryway|way in|roll up door|rollup|passageway|door frame|access|double door)"
     r"|(?P<ceiling>ceiling|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
-    r"|rafter|joist|headroom|head room|overhead(?= (?:clearance|obstruction|limit|is|at|height|room|space|beam|pipe|steel|duct|crane|clear)|:|\W*$)|sprinkler(?: pipe| head|"
+    r"|rafter|joist|headroom|head room|overhead(?= (?:clearance|obstruction|limit|is|at|height|room|space|beam"
+    r"|pipe|steel|duct|crane|clear)|:|\W*$)|sprinkler(?: pipe| head|"
     r" line)?|roof|girder|duct|ductwork"
-    r"|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|(?:light|lamp|fan|heater|sign|hook)s? (?:hang|come)|hang(?:s|ing)?(?: down)?|clear (?:inside|building)|bottom of"
+    r"|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|(?:light|lamp"
+    r"|fan|heater|sign|hook)s? (?:hang|come)|hang(?:s|ing)?(?: down)?|clear (?:inside|building)|bottom of"
     r" (?:steel|beam))"
     r"|(?P<space>space|spot|area|floor space|floorspace|floor area|corner|bay|(?:max|available|machine|allowed"
     r"|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room (?:for|to)|(?:we|i|you)"
@@ -27,8 +30,10 @@ _TOPIC = re.compile(
     r" up|pickup|start|starting|incoming|inlet|entry|receive|supply (?:conveyor|line|belt)|upstream|take away"
     r"|takeaway|arrive|arriving|in at|charge|source|(?:leave|off|out of) (?:the )?(?:\w+ )?(?:packer|filler"
     r"|wrapper|sealer|line|labeler|taper|labeller|oven|bagger|palletizer level|case packer|checkweigher|former"
-    r"|robot)|(?:packer|filler|wrapper|sealer|labeler|taper|bagger|checkweigher|case packer|roller conveyor|(?:our|the) line|cartoner|oven"
-    r"|press|washer|depal\w*|capper|erector|former|packing (?:table|line|conveyor)) (?:is|discharge|outfeed|conveyor|out ?feed|exit|height|belt|deliver"
+    r"|robot)|(?:packer|filler|wrapper|sealer|labeler|taper|bagger|checkweigher|case packer|roller conveyor"
+    r"|(?:our|the) line|cartoner|oven"
+    r"|press|washer|depal\w*|capper|erector|former|packing (?:table|line|conveyor)) (?:is|discharge|outfeed"
+    r"|conveyor|out ?feed|exit|height|belt|deliver"
     r"|leave|drop|at|:)|present conveyor|(?:our|existing|current|present) (?:conveyor|line|belt|table)"
     r"|infeed end|conveyor in|incoming line|tail)"
     r"|(?P<discharge>discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off"
@@ -76,9 +81,12 @@ def topic_of(words: str) -> str:
 
 
 _IS_WHERE = re.compile(
-    r"[\s).]*(?:is|are|being|=|,)? ?(?:where|what|the height|the level|the point|the elevation)(?: (?!start|begin|come|get|enter|end|land|leave"
-    r"|deliver|discharge|go|exit|arrive|finish|need|want|drop)[\w']+){0,4} (?:(?P<infeed>start|begin|come in|come on|get on|enter|arrive"
-    r"|leave (?:the |our )?(?:\w+ )?(?:packer|filler|line|sealer|wrapper|oven|table|machine)|pick)|(?P<discharge>end|land|leave"
+    r"[\s).]*(?:is|are|being|=|,)? ?(?:where|what|the height|the level|the point|the elevation)(?: (?!start"
+    r"|begin|come|get|enter|end|land|leave"
+    r"|deliver|discharge|go|exit|arrive|finish|need|want|drop)[\w']+){0,4} (?:(?P<infeed>start|begin|come in"
+    r"|come on|get on|enter|arrive"
+    r"|leave (?:the |our )?(?:\w+ )?(?:packer|filler|line|sealer|wrapper|oven|table|machine)|pick)"
+    r"|(?P<discharge>end|land|leave"
     r"|deliver|discharge|exit|finish|go|need|want|drop|come off|come out|get off))"
 )
 
@@ -94,7 +102,8 @@ def topic_behind(words: str) -> str:
         r"|overhead|double|dock|main|finished) )*(?:(?:man|fire|loading|receiving|shipping|side|back|front|rear"
         r"|garage|freight|machine|entry|personnel|available|existing) )?"
         r"(?:(?P<opening>door|doorway|opening|gate|entrance|hatch|roll up|double door)|(?P<ceiling>ceiling"
-        r"|headroom|head room|beam|truss|joist|roof|clearance|clear (?:building|warehouse|ceiling|hall|plant)|clear(?: height)?(?=$| [,.)]| to| over| under))"
+        r"|headroom|head room|beam|truss|joist|roof|clearance|clear (?:building|warehouse|ceiling|hall|plant)"
+        r"|clear(?: height)?(?=$| [,.)]| to| over| under))"
         r"|(?P<space>between (?:\w+ )?(?:column|wall|post|line|machine|rack|pillar)|space|spot|area"
         r"|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your)"
         r" footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room|hole|shaft|plot|envelope|slot"

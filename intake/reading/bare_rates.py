@@ -1,0 +1,112 @@
+"""Rates whose unit stands elsewhere: in a heading, or at the rate before or behind."""
+
+import re
+from dataclasses import replace
+
+from intake.reading.figures import Figure, give_unit
+from intake.reading.groups import label_behind
+from intake.reading.peaks import PEAK, STRONG_PEAK
+from intake.reading.scene import Scene
+from intake.reading.units import UNITS
+
+
+def share_before(scene: Scene) -> None:
+    """ "Normal 32, peak 40 cpm": the bare number before takes the unit of the rate behind."""
+    for figure, following in zip(scene.figures, scene.figures[1:], strict=False):
+        if (
+            figure.kind == "number"
+            and following.kind == "rate"
+            and following.per is not None
+            and scene.live(figure.first)
+        ):
+            between = scene.words(figure.end, following.begin)
+            before = scene.before(figure)[-40:]
+            joined = re.fullmatch(
+                r"(?:,|;|and|/|or|with|but|\.|normal|average|peak|max|at peak|,? ?(?:and )?(?:with )?(?:a"
+                r" )?peak(?:s|ing)?(?: of| at| to|:)?|\s)*(?:\w+ ){0,5}(?:\w+)?",
+                between,
+            )
+            cue = re.search(
+                r"(?:normal|nominal|average|avg|typical|usual|usually|steady|rate|speed|peak|max|run|running|at"
+                r"|about|throughput|typically|normally|do|make)(?: (?:is|are|of|at|about|around|maybe|we|do|run"
+                r"|speed|rate|:))*\W*$",
+                before,
+            )
+            if joined and cue and len(between) < 40 and (PEAK.search(between) or STRONG_PEAK.search(before)):
+                give_unit(figure, following.per.unit)
+
+
+_HEADED = re.compile(
+    r"(?:^|[,;(.] ?|\b)(?:\w+ )?(\w+) ?(?:/|per|an?) ?(minute|min|hour|hr|h|sec|second)\b(?: \(?(?:normal"
+    r"|average|nominal|peak|max)\)?)? ?(?:[:=]|is|are|-|=|\|)* ?(?:about |approx |around |~ |peak |max |normal"
+    r" )*$"
+)
+_TIME = {"minute": "1/min", "min": "1/min", "hour": "1/h", "hr": "1/h", "h": "1/h", "sec": "1/s", "second": "1/s"}
+
+
+def headed(scene: Scene, figure: Figure) -> None:
+    """ "Crates/hour: 720": the unit stands in the heading of the line."""
+    match = _HEADED.search(scene.before(figure)[-60:])
+    if match is not None and figure.value > 0 and scene.group_of(figure) is None:
+        if figure.bound == "least" and match.group(2) == "min":
+            figure.bound, figure.begin = "", figure.first  # the minute of the heading, no minimum
+        give_unit(figure, UNITS[_TIME[match.group(2)]])
+        if figure.per is not None:
+            figure.per = replace(figure.per, noun=match.group(1))
+
+
+def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
+    """ "18 per min, peak 26": the bare number takes the unit of the rate before."""
+    near = scene.sentence_at[figure.first] - scene.sentence_at[last.first]
+    if near > 1 or figure.first - last.after > 14 or last.per is None or figure.value <= 0 or "list" in figure.tags:
+        return
+    if scene.group_of(figure) is not None or label_behind(scene.tokens, figure.after)[0]:
+        return
+    before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
+    cue = re.search(
+        r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
+        r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|going to|going up to"
+        r"|go to|goe to|jump to|climb"
+        r" to|normal|normally"
+        r"|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day"
+        r"|quarter end|christmas?|design for|planned)\W*(?:(?:more|like|closer|nearer|at|of|to|is|about|around"
+        r"|be|for|it|maybe|say|hour"
+        r"|time|:|\(|we|at about|period|do|see|rate|the|a|can|are|go|goe|with|than|,|-) ?){0,4}$",
+        before,
+    )
+    after_cue = re.match(
+        r"^\W*(?:is |at |on |in |as |the |a |for |when |during |durring |over |around )*(?:xmas?|christmas?"
+        r"|peak|max|tops?|surge|burst|busy|next year|season|in"
+        r" season|at peak|future|worst|normal|average|usually)\b",
+        behind,
+    )
+    ratio = figure.value / last.value if last.value else 0.0
+    told = 0.2 <= ratio <= 5.0 and _WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)
+    if not (cue or after_cue or told):
+        return
+    noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
+    if noun:
+        return
+    give_unit(figure, last.per.unit)
+    if figure.per is not None and last.per is not None:
+        figure.per = replace(figure.per, noun=last.per.noun, hours=last.per.hours, each=last.per.each)
+
+
+_WHEN_BEHIND = re.compile(
+    r"^\W*(?:when|whenever|while|if|once|after|during|otherwise|before|on (?:a |the )?(?:good|bad|busy|slow"
+    r"|quiet|heavy|big|peak"
+    r"|mon|tues|wednes|thurs|fri|satur|sun|week|some|most)\w*|in (?:the )?(?:season|summer|winter|fall|autumn"
+    r"|spring|future|worst|rush"
+    r"|run up|high|busy|low|quiet|january|february|march|april|may|june|july|august|september|october|november"
+    r"|december|week|harvest)"
+    r"|with (?:the |both|two|all|a second)|at (?:night|times|xmas?|christmas?|the (?:end|weekend|most))"
+    r"|for (?:xmas?|christmas?|easter)"
+    r"|(?:every )?now and then|some (?:days?|times?|weeks?)|most (?:days?|times?|weeks?)|other days?|the rest"
+    r"|flat out|is the most|by (?:next|20)"
+    r"|later|eventually|tomorrow|going forward|long term|down to|from (?:next|january)|per the plan)\b"
+)
+_LEADS_ON = re.compile(
+    r"(?:^|[,;:(/-]|\b(?:and|but|or|to|maybe|then|about|sometimes|like|it's|is|at|do|does|be|run|runs|hit|hits"
+    r"|see|say|even|only|just"
+    r"|need|make|around|roughly|perhaps|probably|nearly|almost|over|reach))\W*$"
+)

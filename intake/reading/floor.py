@@ -1,0 +1,37 @@
+"""The floor that the machine may take, told by one figure."""
+
+import re
+
+from intake.reading.length_labels import PRODUCT_BY_LETTER, SPACE_BY_LETTER
+from intake.reading.topics import topic_of
+
+_FLOOR_ALONG = re.compile(
+    r"\b(?:in|along|with) (?:the )?(?:direction of travel|travel direction|conveyor direction|flow direction"
+    r"|flow|line|travel"
+    r"|running direction|length)\b|\blengthwise\b|\blong\b|\bin length\b"
+)
+_FLOOR_ACROSS = re.compile(
+    r"\b(?:across|sideways|crosswise|side to side|wide|in width)\b|\bin (?:the )?(?:other|cross) direction\b"
+)
+
+
+def along_or_across(behind: str) -> str | None:
+    """ "9 ft of floor in the conveyor direction"; None where the words do not say which way."""
+    clause = re.split(r"[,;.]", behind)[0]
+    if _FLOOR_ALONG.search(clause):
+        return "space.length"
+    return "space.width" if _FLOOR_ACROSS.search(clause) else None
+
+
+COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher) than(?: about| around| roughly)?$")
+_REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|cant)\b")
+
+
+def no_wider(before: str, lead: str, sentence: str) -> str | None:
+    """ "Can't go wider than 9 ft": the floor that the machine may take; of a product its own size."""
+    text = f"{before} {lead}".strip()
+    match = COMPARED.search(text)
+    if match is None or not _REFUSED.search(f"{sentence} {lead}"[-80:]):
+        return None
+    letter = {"wider": "w", "longer": "l", "deeper": "l", "taller": "h", "higher": "h"}[match.group(1)]
+    return PRODUCT_BY_LETTER[letter] if topic_of(sentence) == "product" else SPACE_BY_LETTER[letter]
