@@ -23,7 +23,7 @@ _MOST = _phrases(
     "never exceeds; never exceed; as much as; as many as; tops; tops out at; topping out at; tops at; maxes out "
     "at; max out at; maxing out at; no heavier than; no higher than; no taller than; no wider than; no longer "
     "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; "
-    "anything under;  within; nothing over; less than or equal to; less or equal "
+    "anything under;  within; nothing over; nothing above; nothing heavier than; nothing bigger than; nothing larger than; nothing beyond; none over; less than or equal to; less or equal "
     "than; no bigger than; maximum is; max is; the max is; limited to; heaviest is; heaviest being; heaviest one "
     "is; heaviest at; heaviest; biggest is; largest is; the most is; heaviest ones are; heaviest are"
 )

@@ -3,13 +3,13 @@
 import re
 from dataclasses import dataclass, replace
 
-from intake.reading.numbers import Number, number_at
+from intake.reading.numbers import Number, number_at, share_after_and
 from intake.reading.tokens import Token
 from intake.reading.unit_words import unit_at
 from intake.reading.units import UNITS, Unit
 
 _PARTS = {
-    "ft": ("in", 12.0), "yd": ("ft", 100.0), "lb": ("oz", 16.0), "kg": ("g", 1000.0), "m": ("cm", 100.0),
+    "ft": ("in", 12.0), "yd": ("ft", 100.0), "lb": ("oz", 16.0), "stone": ("lb", 14.0), "kg": ("g", 1000.0), "m": ("cm", 100.0),
     "km": ("m", 1000.0), "h": ("min", 60.0), "min": ("s", 60.0), "week": ("day", 7.0), "day": ("h", 24.0),
 }  # fmt: skip
 _ARTICLE_UNITS = frozenset({"lb", "kg", "oz", "g", "t", "mi", "km", "ft", "in", "yd", "m"})
@@ -146,6 +146,9 @@ def _unit_behind(tokens: list[Token], at: int, raw: str) -> tuple[Unit | None, i
         return None, at
     glued = tokens[at].start == tokens[at - 1].end
     where = at
+    if tokens[at].text in ("odd", "some") and at + 1 < len(tokens):
+        behind = _unit_behind(tokens, at + 1, raw)
+        return behind if behind[0] is not None else (None, at)
     hyphened = tokens[at].text == "-" and at + 1 < len(tokens) and tokens[at + 1].kind == "word"
     if hyphened and (tokens[at + 1].start == tokens[at].end or tokens[at].start == tokens[at - 1].end):
         where = at + 1
@@ -287,6 +290,9 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
     at, joined = amount.after, ""
     if at < len(tokens) and tokens[at].text == "." and at + 1 < len(tokens) and tokens[at].start == tokens[at - 1].end:
         at += 1
+    share = share_after_and(tokens, at)
+    if share is not None:
+        return _grown(amount, share[0], UNITS.get(_last_unit(amount)), share[1], _last_unit(amount))
     if at < len(tokens) and tokens[at].text in (",", "and", "-", "&"):
         joined, at = tokens[at].text, at + 1
     if at >= len(tokens):
@@ -315,6 +321,9 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
     glued = tokens[at].start == tokens[at - 1].end
     if smaller == "in" and joined in ("", "-") and _bare_inches(tokens, number, at, joined, raw):
         return _grown(amount, number.value, UNITS["in"], number.after, "in")
+    if smaller == "g" and at == amount.after and len(tokens[at].text) == 3 and tokens[at].text.isdigit() and amount.unit is not None:
+        loose = number.after >= len(tokens) or tokens[number.after].text not in ("x", "by", "*", "/", "per", "a", "-")
+        return _grown(amount, number.value, UNITS["g"], number.after, "g") if loose else None
     if smaller == "min" and not joined and glued and len(tokens[at].text) == 2 and tokens[at].kind == "number":
         return _grown(amount, number.value, UNITS["min"], number.after, "min")
     return None
@@ -348,6 +357,8 @@ def _bare_inches(tokens: list[Token], number: Number, at: int, joined: str, raw:
 
 def _article(tokens: list[Token], at: int, raw: str) -> Amount | None:
     """ "a kilogram", "an hour and a half": one of a unit, where it is no rate."""
+    if at and tokens[at - 1].kind == "number":
+        return None  # 0.80 a kilo
     if tokens[at].text not in ("a", "an") or at + 1 >= len(tokens) or tokens[at + 1].kind != "word":
         return None
     unit = unit_at(tokens, at + 1, raw)
@@ -356,20 +367,20 @@ def _article(tokens: list[Token], at: int, raw: str) -> Amount | None:
     if unit[0].kind == "duration":
         amount = _with_parts(tokens, Amount(1.0, unit[0], at, unit[1], "words"), raw)
         return amount if amount.compound else None
-    plain = at == 0 or tokens[at - 1].kind == "line" or tokens[at - 1].text in _BEFORE_ONE_OF
+    plain = at == 0 or tokens[at - 1].kind != "word" or tokens[at - 1].text in _BEFORE_ONE_OF
     if unit[0].name not in _ARTICLE_UNITS or not plain:
         return None
     amount = _with_parts(tokens, Amount(1.0, unit[0], at, unit[1], "words"), raw)
     if unit[0].kind == "mass":
         return amount
-    measured = unit[1] < len(tokens) and tokens[unit[1]].text in _MEASURED
+    measured = unit[1] < len(tokens) and tokens[unit[1]].text in _MEASURED - {"and", "in"}
     return amount if unit[0].kind == "length" and (amount.compound or measured) else None
 
 
 _BEFORE_ONE_OF = frozenset(
     {
         "of", "weighs", "weigh", "weighing", "about", "is", "to", "are", "around", "roughly", "nearly", "almost", "maybe",
-        "just", "under", "over", "say", "be", "they're", "it's",
+        "just", "under", "over", "say", "be", "they're", "it's", "and", "by", "stands", "its", "theyre", "approximately",
     }
 )  # fmt: skip
 _MEASURED = frozenset({"tall", "high", "wide", "long", "deep", "across", "thick", "square", "and", "in"})

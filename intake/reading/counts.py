@@ -8,7 +8,8 @@ from intake.reading.travelling import Travelling
 
 _SIZES = re.compile(
     r"^\W*(?:different |distinct |various |product |case |box |carton |tray |bottle |bag |main |basic |separate "
-    r"|tote |crate |jar |pallet |pack |package |standard |other )*(?:size|format)\b(?! \d)"
+    r"|tote |crate |jar |pallet |pack |package |standard |other |single |cup |tub |can |drum |pail |outer |carton )*(?:size|format)\b"
+    r"(?! \d)"
 )
 _DIFFERENT = re.compile(
     r"^\W*different (?:product|case|box|boxe|carton|tray|bottle|bag|tote|jar|pouch|crate|format|dimension|kind"

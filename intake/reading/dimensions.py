@@ -4,12 +4,12 @@ import re
 from dataclasses import dataclass, field
 
 from intake.reading.figures import Figure, give_unit
-from intake.reading.groups import Group
+from intake.reading.groups import Group, label_behind
 from intake.reading.scene import Draft, Question, Scene
 from intake.reading.tokens import VULGAR
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
-from intake.reading.units import UNITS
+from intake.reading.units import UNITS, Unit
 
 _BY_PLACE = {
     "product": ("product.length", "product.width", "product.height"),
@@ -58,6 +58,9 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
         topic = _topic(scene, group)
         if topic is None:
             continue
+        if topic == "product" and _inner_size(scene, group):
+            scene.use(*group.figures)
+            continue
         if not group.has_unit and not _guess_unit(scene, group, topic):
             _ask(scene, group, topic, found, who)
             continue
@@ -88,16 +91,25 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
 def _cubes(scene: Scene, found: Dimensions) -> None:
     """ "18 in cube": three sides of one length."""
     for figure in scene.open_figures("length"):
-        if scene.group_of(figure) is None and _CUBE.match(scene.after(figure)) and figure.value < _LONGEST:
-            names = _BY_PLACE["product"]
+        if scene.group_of(figure) is not None or figure.value >= _LONGEST:
+            continue
+        cube = _CUBE.match(scene.after(figure)) or (
+            _CUBIC.search(scene.before(figure)) and not label_behind(scene.tokens, figure.after)[0]
+        )
+        square = _SQUARE.match(scene.after(figure)) and topic_of(scene.sentence_before(figure.first)) in ("product", "")
+        if cube or square:
+            names = _BY_PLACE["product"][: 3 if cube else 2]
             found.drafts += [scene.draft(name, figure, rank=6) for name in names]
             found.anchors.append(figure.first)
             scene.use(figure)
 
 
 _CUBE = re.compile(
-    r"^\W*(?:cubes?\b|cubed\b|on (?:every|each|all|a) sides?\b|each way\b|all (?:round|around|ways|sides)\b)"
+    r"^\W*(?:cubes?\b|cubed\b|cubic\b|on (?:every|each|all|a) sides?\b|(?:each|every|any) (?:way|side)\b"
+    r"|all (?:round|around|three ways|ways|sides)\b)"
 )
+_CUBIC = re.compile(r"\b(?:cube|cubic|cubed)\b(?: \w+){0,5}\W*$")
+_SQUARE = re.compile(r"^\W*(?:square\b|sq\b)(?! (?:foot|feet|ft|m|meter|metre|inch|in|area))")
 _LONGEST = 2.0
 _MOVES = re.compile(
     r"\bwhat (?:goe|go|travel|ride|move|get move|actually move|actually travel)|\bwe (?:actually )?move the\b"
@@ -113,11 +125,25 @@ def _explicit(scene: Scene) -> int:
     return 0
 
 
+_INSIDE = re.compile(r"\b(?:inside|internal|inner|usable inside|interior|i ?\.? ?d)\b(?:(?! outside| external| outer).){0,40}$")
+_OUTSIDE = re.compile(r"\b(?:outside|external|outer|exterior|overall|over the|o ?\.? ?d|outside size)\b")
+
+
+def _inner_size(scene: Scene, group: Group) -> bool:
+    """Inside dimensions, where outside ones are told as well."""
+    before = scene.words(scene.windows[id(group.figures[0])][0], group.first)
+    if len(scene.groups) < 2 or _INSIDE.search(before) is None:
+        return False
+    return _OUTSIDE.search(scene.words(0, min(len(scene.norms), 400))) is not None
+
+
 def _bound_all(group: Group) -> None:
     """ "Max 3 x 2.5 m", "16x12x10 in max": the bound holds for all of them."""
     first, last = group.figures[0], group.figures[-1]
     bound = first.bound or last.bound
-    if not group.times or any(group.labels) or bound not in ("most", "least"):
+    if any(group.labels) and (first.bound != "most" or any(figure.bound for figure in group.figures[1:])):
+        return
+    if not (group.times or any(group.labels)) or bound not in ("most", "least"):
         return
     for figure in group.figures:
         if figure.is_range:
@@ -131,6 +157,12 @@ def _fits(name: str, figure: Figure) -> bool:
     return not name.startswith("product.") or 0.002 <= figure.value <= 6.0
 
 
+_FOREIGN_GROUP = re.compile(
+    r"\b(?:platform|printed label|label|sticker|blank|layer|sheet|poster|screen|cabinet|cage|lift car|trailer|truck|shelf|drawing"
+    r"|graphics?|nameplate|window cutout)\b(?: \w+){0,5}\W*$"
+)
+
+
 def _topic(scene: Scene, group: Group) -> str | None:
     """product, space or opening; None where the group is none of the need (a belt, a truck)."""
     first = group.figures[0]
@@ -140,6 +172,8 @@ def _topic(scene: Scene, group: Group) -> str | None:
     if behind in ("opening", "space"):
         return behind
     if behind == "machine":
+        return None
+    if _FOREIGN_GROUP.search(before):
         return None
     topic = topic_of(before) or topic_of(scene.sentence_before(group.first))
     if topic in ("opening", "machine"):
@@ -167,6 +201,12 @@ def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
     sizes = [max(abs(end.value) for end in figure.ends) for figure in group.figures if figure.unit is None]
     if not sizes or (len(group.figures) == 2 and not group.times):
         return False
+    stated = _unit_in_words(scene, group)
+    if stated is not None:
+        for figure in group.figures:
+            if figure.unit is None:
+                give_unit(figure, stated)
+        return True
     metric = sum(size >= _METRIC_FROM for size in sizes) >= 2
     if max(sizes) >= 150.0 and min(sizes) >= 15.0 and metric:
         unit = UNITS["mm"]
@@ -178,6 +218,27 @@ def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
         if figure.unit is None:
             give_unit(figure, unit)
     return True
+
+
+_UNIT_ALONE = re.compile(
+    r"\b(?:(?:all|in|both|dims?|dimension|size|unit|are|obviously|are all|every)\W{0,3}(?:in )?|[\[(] ?|^\W*|[,;-] ?)"
+    r"(inches|inch|mm|millimet\w+|cm|centimet\w+)\b(?: (?:both|all|obviously|each|throughout))?[\])]?"
+)
+
+
+def _unit_in_words(scene: Scene, group: Group) -> Unit | None:
+    """ "Dims [mm]: l=210 b=148", "12x9x6 and 18x12x10, inches both": the unit said by itself."""
+    first = scene.sentence_at[group.first]
+    for n in (first, first + 1, first - 1):
+        if not 0 <= n < len(scene.sentences):
+            continue
+        sentence = scene.sentences[n]
+        text = " ".join(token.text for token in scene.tokens[sentence.first : min(sentence.after, sentence.first + 80)])
+        match = next((m for m in _UNIT_ALONE.finditer(text) if not re.search(r"\d ?$", text[: m.start(1)])), None)
+        if match is not None:
+            word = match.group(1)
+            return UNITS["in" if word.startswith("in") else "mm" if word.startswith("m") else "cm"]
+    return None
 
 
 def _millimetres(scene: Scene, group: Group) -> bool:
@@ -224,6 +285,8 @@ def _names(group: Group, topic: str, who: Travelling) -> list[str | None] | None
     letters = _BY_LETTER[topic]
     if topic == "product" and who.kind in ROUND:
         letters = letters | {"a": "product.diameter"}
+        if "d" in group.labels and not {"w", "l", "o"} & set(group.labels):
+            group.labels = ["o" if label == "d" else label for label in group.labels]
     places = _BY_PLACE[topic]
     if any(group.labels):
         names = [letters.get(label) if label else None for label in group.labels]

@@ -24,7 +24,7 @@ def along_or_across(behind: str) -> str | None:
 
 
 COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher) than(?: about| around| roughly)?$")
-_REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|cant)\b")
+_REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|won't|cant|wont)\b")
 
 
 def no_wider(before: str, lead: str, sentence: str) -> str | None:

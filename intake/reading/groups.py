@@ -1,5 +1,6 @@
 """Dimensions that stand together: 10x8x6 in, 29" L x 16" W x 5.5" H, 30 long 16 wide 5 thick."""
 
+import re
 from dataclasses import dataclass
 
 from intake.reading.figures import Figure, give_unit
@@ -16,11 +17,18 @@ LABELS = {
     "largo": "l", "ancho": "w", "alto": "h", "lengte": "l", "breedte": "w", "hoogte": "h", "lunghezza": "l",
     "larghezza": "w", "altezza": "h", "durchmesser": "o", "diamètre": "o", "diametro": "o", "comprimento": "l",
     "largura": "w", "altura": "h", "längd": "l", "bredd": "w", "höjd": "h",
+    "b": "w", "stands": "h", "thk": "t",
     "dia": "o", "diam": "o", "diameter": "o", "ø": "o", "round": "o", "od": "o", "diametre": "o",
 }  # fmt: skip
 """Label word -> l, w, h, d (depth), t (thickness), o (diameter)."""
-_LONGEST_SIDE = 19.0
+_LONGEST_SIDE, _LONGEST_PACK = 19.0, 3.0
 _TIMES = frozenset({"x", "*", "by"})
+_SMALL_WORDS = frozenset(
+    [
+        "it", "it's", "they", "they're", "is", "are", "about", "around", "roughly", "maybe", "then", "approx", "overall", "total",
+        "just", "only", "with", "plus", "always", "sits", "outer", "some", "say", "perhaps", "like", "and",
+    ]
+)  # fmt: skip
 _BETWEEN = frozenset({",", "and", "&", ";", "/"})
 
 
@@ -40,6 +48,12 @@ class Group:
         return all(figure.unit is not None for figure in self.figures)
 
 
+_LONG_WAY = (
+    ("l", ("long", "way")), ("l", ("long", "side")), ("l", ("end", "to", "end")), ("l", ("front", "to", "back")),
+    ("w", ("short", "way")), ("w", ("short", "side")), ("w", ("other", "way")), ("w", ("other", "side")), ("h", ("off", "belt")),
+    ("l", ("de", "long")), ("w", ("de", "large")), ("h", ("de", "haut")), ("h", ("in", "height")), ("w", ("in", "width")),
+    ("l", ("in", "length")), ("o", ("in", "diameter")), ("o", ("across", "top")), ("h", ("top", "to", "bottom")),
+)  # fmt: skip
 _ALONG = (
     ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("along", "travel"), ("along", "direction", "of", "travel"),
     ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
@@ -55,11 +69,11 @@ def _travel_at(tokens: list[Token], at: int) -> tuple[str, int]:
     """ "In the direction of travel", "(travel)", "sideways": along or across, and the token behind."""
     bracket = at < len(tokens) and tokens[at].text == "("
     here = at + 1 if bracket else at
-    for letter, phrases in (("l", _ALONG), ("w", _ACROSS)):
+    for letter, phrases in (("l", _ALONG), ("w", _ACROSS), ("", tuple(phrase for _, phrase in _LONG_WAY))):
         for phrase in phrases:
             place = here
             for word in phrase:
-                if place < len(tokens) and tokens[place].text in ("the", "its", "their", "our"):
+                while place < len(tokens) and tokens[place].text in ("the", "its", "their", "our"):
                     place += 1
                 if place >= len(tokens) or tokens[place].text != word:
                     break
@@ -68,6 +82,7 @@ def _travel_at(tokens: list[Token], at: int) -> tuple[str, int]:
                 if len(phrase) == 1 and phrase[0] in ("travel", "cross") and not bracket:
                     continue
                 closed = bracket and place < len(tokens) and tokens[place].text == ")"
+                letter = letter or next(one for one, other in _LONG_WAY if other == phrase)
                 return letter, place + 1 if closed else place
     return "", at
 
@@ -134,11 +149,49 @@ def groups_of(tokens: list[Token], figures: list[Figure], raw: str) -> list[Grou
                 figure.tags.add("list")
         n += len(group.figures)
     for group in found:
+        _named_order(group, tokens)
         _late_member(group, tokens, figures)
         _share(group, tokens, raw)
     return found
 
 
+def _named_order(group: Group, tokens: list[Token]) -> None:
+    """ "400 x 300 x 200 (L x W x H)", "HxBxT: 200x300x400": the labels told in the same order, behind or before."""
+    if any(group.labels) or not group.times:
+        return
+    behind = _order_at(tokens, group.after)
+    if len(behind) == len(group.figures):
+        group.labels = behind
+        return
+    at = group.first - 1
+    while at >= 0 and tokens[at].text in (":", "=", "in", "mm", "cm", "inches", "inch", "(", ")", "[", "]", "dimensions", "dims"):
+        at -= 1
+    for begin in range(max(0, at - 6), at + 1):
+        before = _order_at(tokens, begin, at + 1)
+        if len(before) == len(group.figures):
+            group.labels = before
+            return
+
+
+def _order_at(tokens: list[Token], at: int, end: int | None = None) -> list[str]:
+    """The labels "L x W x H" at token `at`, up to `end` where that is told; an empty list where none stand."""
+    here = at + 1 if at < len(tokens) and tokens[at].text in ("(", "[") else at
+    bracket = here > at
+    if here < len(tokens) and _ORDER.fullmatch(tokens[here].text) and (bracket or end is not None):
+        return [LABELS.get(letter, "") for letter in tokens[here].text.split("x")] if end in (None, here + 1) else []
+    labels: list[str] = []
+    while here < len(tokens) and tokens[here].text in LABELS:
+        labels.append(LABELS[tokens[here].text])
+        here += 1
+        if here < len(tokens) and tokens[here].text in ("x", "*", "/", ",", "by", "-"):
+            here += 1
+        else:
+            break
+    whole = here == end if end is not None else bracket and here < len(tokens) and tokens[here].text in (")", "]")
+    return labels if whole and len(labels) >= 2 and len(set(labels)) == len(labels) else []
+
+
+_ORDER = re.compile(r"[lwhbdt]x[lwhbdt](?:x[lwhbdt])?")
 _LATE = frozenset(
     [
         ",", "and", "&", "is", "are", "it", "it's", "they", "they're", "about", "around", "stands", "stand", "x", "by",
@@ -165,6 +218,9 @@ def _late_member(group: Group, tokens: list[Token], figures: list[Figure]) -> No
     label = label or behind
     if label not in ("h", "t", "d") or label in group.labels:
         return
+    if figure.unit is not None and figure.unit.name in ("ft", "m") and all(f.unit is None for f in group.figures):
+        if max(f.value for f in group.figures) * figure.unit.factor > _LONGEST_PACK:
+            figure.tags.add("own unit")
     group.figures.append(figure)
     group.labels = [*(group.labels if any(group.labels) else ("l", "w")), "h" if label == "d" else label]
     group.after = end if behind else figure.after
@@ -191,6 +247,7 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
     first_label, begin = label_before(tokens, figures[n].first, max(0, figures[n].first - 3))
     times = False
     last_after = figures[n].after
+    slashed = _by_slash(tokens, figures, n)
     while True:
         figure = members[-1]
         letter = ""
@@ -207,7 +264,8 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
             here = trailing[1]
         labels[-1] = label
         last_after = here
-        if len(members) + n >= len(figures) or not _joined_at(tokens, here):
+        joins = _joined_at(tokens, here) or (slashed and here < len(tokens) and tokens[here].text == "/")
+        if len(members) + n >= len(figures) or not joins:
             break
         following = figures[n + len(members)]
         begins = label_before(tokens, following.first, here + 1)
@@ -223,6 +281,17 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
     if first_label and not labels[0]:
         labels[0] = first_label
     return Group(members, labels, min(begin, members[0].first) if first_label else members[0].first, last_after, True)
+
+
+def _by_slash(tokens: list[Token], figures: list[Figure], n: int) -> bool:
+    """600/400/220 is a group of three."""
+    three = figures[n : n + 3]
+    if len(three) < 3 or any(figure.kind not in ("number", "length") or figure.is_range for figure in three):
+        return False
+    a, b, c = three
+    measured = all(figure.unit is not None for figure in three)
+    ends = (tokens[a.after].text if a.after < len(tokens) else "", tokens[b.after].text if b.after < len(tokens) else "")
+    return ends == ("/", "/") and b.first == a.after + 1 and c.first == b.after + 1 and (measured or min(f.value for f in three) >= 4)
 
 
 def _joined_at(tokens: list[Token], at: int) -> bool:
@@ -241,7 +310,7 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
             while (
                 gap < len(tokens)
                 and gap < figure.first
-                and (tokens[gap].text in _BETWEEN or tokens[gap].text in _TIMES)
+                and (tokens[gap].text in _BETWEEN or tokens[gap].text in _TIMES or tokens[gap].text in _SMALL_WORDS)
             ):
                 gap += 1
         else:
@@ -252,6 +321,10 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
         behind, end = label_behind(tokens, figure.after)
         if not behind and not label and (after_style or _labelled_next(tokens, figures, figure)):
             behind, end = _relabelled(tokens, figure), figure.after
+        if not members and label and behind and tokens[figure.first - 1].text in ("=", ":"):
+            behind, end = "", figure.after
+        if members and not after_style and label and start == gap:
+            behind, end = "", figure.after
         if members and after_style and behind:
             label, start = "", figure.first
         if members and figure.first != gap and not (label and start == gap):
@@ -304,9 +377,9 @@ def _share(group: Group, tokens: list[Token], raw: str) -> None:
         return
     for n in range(len(figures) - 1, -1, -1):
         if figures[n].unit is None:
-            following = next((f.unit for f in figures[n + 1 :] if f.unit is not None), None)
-            before = next((f.unit for f in reversed(figures[:n]) if f.unit is not None), None)
-            unit_of = following or before
+            near = [*figures[n + 1 :], *reversed(figures[:n])]
+            units = [f.unit for f in near if f.unit is not None and "own unit" not in f.tags]
+            unit_of = next((u for u in units if u.worth(figures[n].value) <= _LONGEST_PACK), units[0] if units else None)
             if unit_of is not None:
                 if unit_of.worth(figures[n].value) > _LONGEST_SIDE:
                     continue

@@ -38,6 +38,9 @@ def label_of(scene: Scene, figure: Figure) -> str:
             return letter
     floor = scene.windows[id(figure)][0]
     letter, _ = label_before(scene.tokens, figure.begin, floor)
+    headed = _HEADED.match(scene.before(figure))
+    if not letter and headed:
+        return {"length": "l", "width": "w", "height": "h", "depth": "d", "diameter": "o"}[headed.group(1)]
     if not letter:
         words = scene.before(figure)
         best = _SUPERLATIVE.search(words) or _SUPERLATIVE.match(scene.after(figure))
@@ -46,7 +49,7 @@ def label_of(scene: Scene, figure: Figure) -> str:
         match = re.search(
             r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: (?:of|is"
             r"|the|a|an|our|each|case|box|product|tray|bag|it|are|at|about|around|approx|only|just|:|=|be|door"
-            r"|doorway|opening|ceiling|infeed|discharge|would|will|crate|tote|bottle|pallet|max|maximum|and"
+            r"|doorway|opening|ceiling|infeed|discharge|would|will|run|vary|varie|range|go|goe|creep|anywhere|from|between|somewhere|crate|tote|bottle|pallet|max|maximum|and"
             r"|can)){0,5}$",
             words,
         )
@@ -68,6 +71,7 @@ def label_of(scene: Scene, figure: Figure) -> str:
     return letter
 
 
+_HEADED = re.compile(r"^\W*(?:the )?(length|width|height|depth|diameter)\b[^:]{0,40}: ?$")
 _SUPERLATIVES = {
     "tallest": "h", "highest": "h", "shortest": "h", "widest": "w", "narrowest": "w", "longest": "l", "thickest": "t",
     "thinnest": "t", "deepest": "d", "flattest": "h",

@@ -100,6 +100,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return "space.ceiling"
     if ABOVE_DECK.match(behind):
         return None
+    if _STACKED.search(before) and figure.value <= LONGEST_PRODUCT:
+        return "product.height"
     if near == "machine" and _ON_CONVEYOR.match(behind) and (comes_from(before) or goes_to(before)):
         return "rise.infeed_height" if comes_from(before) else "rise.discharge_height"
     if near == "space":
@@ -142,6 +144,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
 _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
+_STACKED = re.compile(r"\b(?:stack\w*|loaded|load height|goods|built up)\b(?: [\w']+){0,5}\W*$(?<!discharge)(?<!infeed)")
 _THROUGH = re.compile(
     r"\b(?:through|thru|via|have|got|only|just|is|a|past|into|fit|door)(?: a| an| the| our"
     r"| one| only)*$"

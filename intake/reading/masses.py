@@ -1,12 +1,12 @@
 """Weights of what travels, and squeeze limits, which people also give in pounds."""
 
-import itertools
 import re
 
-from intake.reading.figures import Figure, give_unit
+from intake.reading.figures import Figure
 from intake.reading.scene import Draft, Question, Scene
 from intake.reading.travelling import ROUND, Travelling
 from intake.reading.units import UNITS
+from intake.reading.weights import settled_weights, share_mass_units
 
 _SQUEEZE = re.compile(
     r"\b(?:squeez\w*|grip\w*|clamp\w*|pinch\w*|side pressure|side force|(?:a|per|each|either|on each|on the|one"
@@ -22,7 +22,7 @@ _BEFORE_DAMAGE = re.compile(
 )
 _OTHER_MASS = re.compile(
     r"\b(?:floor load|floor loading|floor rating|slab|capacity|payload|rated|truck|trailer|machine weigh|machine"
-    r" weight|crane|hoist|forklift|beam|mezzanine (?:hold|load|rating)|rack|"
+    r" weight|crane|hoist|forklift|beam|operators?|by law|legal\w*|regulation|osha|per its plate|name ?plate|mezzanine (?:hold|load|rating)|rack|"
     r"(?:per|a|an|each|every) (?:day|week|shift|year|hour|month|season)|tonnage|postage|freight|shipping weight"
     r" of the machine|steel plate|roll of film|net content|net weight of|fill weight|recipe|batch|silo|tank)\b"
 )
@@ -30,8 +30,6 @@ _FLOW_BEHIND = re.compile(
     r"^\W*(?:of \w+ )?(?:\w+ )?(?:per|a|an|each|every|/) ?(?:day|week|shift|year|hour|hr|h|month|season|minute"
     r"|min|annum|square|sq|foot|ft|m|meter)\b"
 )
-_HEAVIEST = re.compile(r"\b(?:heavi(?:est|er)|biggest|largest|max|maximum|worst case|big(?: one)?|large)\b")
-_LIGHTEST = re.compile(r"\b(?:light(?:est|er)?|smallest|min|minimum|little|small)\b")
 _TESTED = frozenset({"test.squeeze_mark", "test.grip_slip"})
 _ASKED_FORCES = _TESTED | {"handling.squeeze_limit"}
 _MASS_MOST = 3000.0
@@ -39,7 +37,7 @@ _MASS_MOST = 3000.0
 
 def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
     """Facts of all masses and forces that speak of the need."""
-    _worst(scene)
+    share_mass_units(scene)
     weights: list[tuple[Figure, Draft]] = []
     found: list[Draft | Question] = []
     for figure in [*scene.open_figures("mass"), *scene.open_figures("force")]:
@@ -62,28 +60,7 @@ def mass_drafts(scene: Scene, who: Travelling) -> list[Draft | Question]:
             continue
         weights.append((figure, scene.draft("product.weight", figure)))
     weights.sort(key=lambda pair: pair[0].first)
-    return found + _lightest_to_heaviest(scene, weights)
-
-
-_WORST = re.compile(
-    r"\b(?:worst|heaviest|biggest|largest|full ones?|max|heavy)(?: (?:one|ones|case|is|are|at|about|of them"
-    r"|maybe|around|up to)){0,3}\W*$"
-)
-
-
-def _worst(scene: Scene) -> None:
-    """ "44 lb, worst one 47": the bare number behind is the other end."""
-    for first, second in itertools.pairwise(scene.figures):
-        near = second.first - first.after <= 6 and scene.sentence_at[second.first] == scene.sentence_at[first.first]
-        if first.kind != "mass" or second.kind != "number" or not near or first.is_range or scene.group_of(second):
-            continue
-        behind = re.match(r"^\W*(?:$|,|\.|;|\)|and\b|but\b)", scene.after(second))
-        if behind and second.value > first.value and _WORST.search(scene.before(second)) and first.unit is not None:
-            give_unit(second, first.unit)
-            values = [value for one in (first, second) for value in (one.low, one.high) if value is not None]
-            first.ends, first.low, first.high = (first.ends[0], second.ends[0]), min(values), max(values)
-            first.bound, first.end = "", second.end
-            scene.use(second)
+    return found + settled_weights(scene, weights)
 
 
 def _is_squeeze(scene: Scene, figure: Figure, who: Travelling, before: str, behind: str) -> bool:
@@ -123,7 +100,7 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         r"^\W*(?:floor|capacity|payload|truck|crane|rating|per (?:day|week))", behind
     ):
         return False
-    if _counted_content(scene, figure):
+    if _counted_content(scene, figure) or _INSIDE.match(behind):
         return False
     kind = _container_behind(scene, figure, who)
     if kind in ROUND and figure.unit is not None and figure.unit.name == "oz" and not re.search(r"\bweigh", before):
@@ -135,9 +112,10 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         if near is not None and near != who.kind and near in who.inner:
             return False
     return True
-
-
 _EACH = re.compile(r"^\W*(?:each|apiece|a piece|per piece|ea|per unit)\b")
+
+
+_INSIDE = re.compile(r"^\W*of [\w']+(?: [\w']+)? (?:inside|in it|in them|in each|in the (?:jar|bottle|bag|tub|can|box))\b")
 
 
 def _of_either(scene: Scene, figure: Figure, who: Travelling, before: str, behind: str) -> bool:
@@ -189,59 +167,3 @@ def _which_ton(scene: Scene, figure: Figure) -> Question:
         value = UNITS[unit].worth(figure.ends[-1].value)
         options.append(Draft("product.weight", start, end, value, value, at=figure.first))
     return Question("product.weight", start, end, "which_ton", {}, tuple(options))
-
-
-_MORE_EXACT = re.compile(r"\b(?:call it|exact(?:ly)?|precisely|to be precise|make it|make that)\W*$")
-
-
-def _gross(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[tuple[Figure, Draft]]:
-    """Of a net and a gross weight the gross one travels."""
-    kinds = []
-    for figure, _ in weights:
-        lead = re.search(r"\b(net|gross)\b(?: (?:weight|wt|mass|of|is))*\W*$", scene.before(figure))
-        tail = re.match(r"^\W*(net|gross)\b(?! ?:)", scene.after(figure))
-        kinds.append((lead or tail).group(1) if lead or tail else "")  # type: ignore[union-attr]  # one of them is there
-    if "net" in kinds and "gross" in kinds:
-        return [pair for pair, kind in zip(weights, kinds, strict=True) if kind != "net"]
-    return weights
-
-
-def _lightest_to_heaviest(scene: Scene, weights: list[tuple[Figure, Draft]]) -> list[Draft | Question]:
-    """ "Lightest 8, heaviest 14 kg" is one spread; a weight with its conversion counts once."""
-    weights = _gross(scene, weights)
-    if len(weights) > 1:
-        full = [
-            pair
-            for pair in weights
-            if not re.search(
-                r"\bempt(?:y|ie|ies)\b", scene.before(pair[0])[-40:] + re.split("[,;.]", scene.after(pair[0]))[0][:14]
-            )
-        ]
-        weights = full or weights
-    kept: list[tuple[Figure, Draft]] = []
-    for figure, draft in weights:
-        twin = next((k for _, k in kept if _same(k, draft)), None)
-        if twin is None:
-            kept.append((figure, draft))
-        elif _MORE_EXACT.search(scene.before(figure)):
-            twin.low, twin.high, twin.approx, twin.start, twin.end = (
-                draft.low, draft.high, draft.approx, draft.start, draft.end,
-            )  # fmt: skip
-        elif draft.start - twin.end <= 4 and draft.start > twin.end:
-            twin.end = draft.end
-    if len(kept) == 2:
-        (a, first), (b, second) = kept
-        words = scene.before(a), scene.before(b)
-        light = [n for n, text in enumerate(words) if _LIGHTEST.search(text)]
-        heavy = [n for n, text in enumerate(words) if _HEAVIEST.search(text)]
-        close = b.first - a.after < 12
-        if close and light and heavy and light[0] != heavy[-1] and not scene.groups[1:]:
-            ends = sorted((first.high or first.low or 0.0, second.high or second.low or 0.0))
-            first.low, first.high, first.end = ends[0], ends[1], max(first.end, second.end)
-            return [first]
-    return [draft for _, draft in kept]
-
-
-def _same(a: Draft, b: Draft) -> bool:
-    pairs = ((a.low, b.low), (a.high, b.high))
-    return all((x is None) == (y is None) and (x is None or y is None or abs(x - y) <= 0.02 * abs(x)) for x, y in pairs)

@@ -109,7 +109,7 @@ def _digits_at(tokens: list[Token], at: int) -> Number | None:
         value, after, whole = value * _SCALES[_text(tokens, after)], after + 1, False
     if _text(tokens, after) == "dozen":
         return Number(value * 12.0, after + 1, whole=False)
-    share = _share_after_and(tokens, after) if whole else None
+    share = share_after_and(tokens, after) if whole else None
     if share is not None:
         return Number(value + share[0], share[1], whole=False)
     return Number(value, after, maybe_thousands=token.maybe_thousands, whole=whole)
@@ -173,6 +173,8 @@ def _words_at(tokens: list[Token], at: int) -> Number | None:
         return Number(2 * (_SCALES | _COUNTED)[_text(tokens, at + 1)], at + 2, in_words=True, vague=True)
     if word == "half":
         return _half(tokens, at)
+    if word in ("quarter", "third") and _text(tokens, at + 1) == "of" and _text(tokens, at + 2) in ("a", "an"):
+        return Number(_SHARES[word], at + 3, in_words=True, whole=False)
     if word == "dozen":
         return Number(12.0, at + 1, in_words=True, whole=False)
     if word == "point" and (_text(tokens, at + 1) in _ONES or _is_int(tokens, at + 1)):
@@ -279,7 +281,7 @@ def _with_share(tokens: list[Token], value: float, after: int) -> Number:
     hyphen = after + 1 if _text(tokens, after) == "-" else after
     if _text(tokens, hyphen) in _SHARES and value < 20:
         return Number(value * _SHARES[_text(tokens, hyphen)], hyphen + 1, in_words=True, whole=False)
-    share = _share_after_and(tokens, after)
+    share = share_after_and(tokens, after)
     if share is not None:
         value, after = value + share[0], share[1]
         if _text(tokens, after) in ("hundred", "thousand", "million"):
@@ -288,7 +290,7 @@ def _with_share(tokens: list[Token], value: float, after: int) -> Number:
     return Number(value, after, in_words=True)
 
 
-def _share_after_and(tokens: list[Token], after: int) -> tuple[float, int] | None:
+def share_after_and(tokens: list[Token], after: int) -> tuple[float, int] | None:
     """ "and a half", "and three quarters", "and one fourth"."""
     if _text(tokens, after) != "and":
         return None
@@ -296,12 +298,15 @@ def _share_after_and(tokens: list[Token], after: int) -> tuple[float, int] | Non
     over = _fraction_at(tokens, after + 1) if _is_int(tokens, after + 1) else None
     if over is not None:
         return over, after + 4
-    if first in ("a", "an") and second in ("half", "quarter", "third"):
+    if first in ("a", "an") and second in _SHARES:
         return _SHARES[second], after + 3
     if first in ("half",):
         return 0.5, after + 2
+    behind = after + 2
+    if second == "-":
+        second, behind = _text(tokens, after + 3), after + 3
     if first in _ONES and second in _SHARES and 1 <= _ONES[first] < 10:
-        return _ONES[first] * _SHARES[second], after + 3
+        return _ONES[first] * _SHARES[second], behind + 1
     return None
 
 

@@ -2,6 +2,7 @@
 
 import os
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from intake.reading.answers import answer_drafts
@@ -22,6 +23,7 @@ from intake.reading.materials import surface_drafts
 from intake.reading.pace import pace_drafts
 from intake.reading.portions import portions
 from intake.reading.scene import Draft, Question, Scene, scene_of
+from intake.reading.shared_lengths import share_length_units
 from intake.reading.size_tables import table_drafts
 from intake.reading.sizes import number_sizes
 from intake.reading.slopes import slope_drafts
@@ -56,6 +58,7 @@ def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> He
     """What one portion gives; spans in the whole text."""
     scene = scene_of(text, asked, folder, offset)
     corrects = apply_corrections(scene)
+    share_length_units(scene)
     join_extremes(scene)
     items = _all_items(scene)
     drafts = _asked_first([item for item in items if isinstance(item, Draft)], asked)
@@ -142,6 +145,18 @@ def _asked_first(drafts: list[Draft], asked: tuple[str, ...]) -> list[Draft]:
 _COUNTED_IN_WORDS = frozenset({"product.sizes"})
 _LEAST_COUNTS = frozenset({"space.ceiling", "space.opening_width", "space.opening_height"})
 """Of two low beams or two doors on the way, the lesser one counts."""
+_GREATEST_COUNTS = frozenset({"product.diameter"})
+"""Of the rim and the bottom of a tub, the greater one counts."""
+
+
+def _open_ends(rivals: list[Draft]) -> Draft | None:
+    """ "Nothing narrower than 80 mm, nothing wider than 300": two open ends make one range."""
+    if len(rivals) != 2:
+        return None
+    for one, other in (rivals, rivals[::-1]):
+        if one.low is not None and one.high is None and other.low is None and other.high is not None and one.low < other.high:
+            return replace(one, high=other.high, end=max(one.end, other.end))
+    return None
 
 
 def _settled(drafts: list[Draft]) -> tuple[list[Draft], list[Question]]:
@@ -155,6 +170,13 @@ def _settled(drafts: list[Draft]) -> tuple[list[Draft], list[Question]]:
         best = max(draft.rank for draft in rivals)
         rivals = [draft for draft in rivals if draft.rank == best]
         first = rivals[0]
+        joined = _open_ends(rivals)
+        if joined is not None:
+            kept.append(joined)
+            continue
+        if first.field in _GREATEST_COUNTS:
+            kept.append(max(rivals, key=lambda d: d.high if d.high is not None else d.low or 0.0))
+            continue
         if first.field in _LEAST_COUNTS:
             kept.append(min(rivals, key=lambda d: d.high if d.high is not None else d.low or 0.0))
             continue

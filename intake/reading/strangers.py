@@ -262,7 +262,7 @@ def _chain_end(tokens: list[Token], at: int) -> int:
     ):
         links += 1
         after += 2
-    if links >= 2 and not _fraction_chain(tokens, at, after):
+    if links >= 2 and not _fraction_chain(tokens, at, after) and not _sizes_by_slash(tokens, at, after):
         return after + 1
     if links == 1 and tokens[at + 1].text == "-":
         second = tokens[at + 2].text
@@ -280,6 +280,13 @@ def _fraction_chain(tokens: list[Token], first: int, last: int) -> bool:
     """5-1/2 and 31-1/2 are mixed numbers; 480/3/60 is a supply; 2-3/4."""
     signs = [tokens[n].text for n in range(first + 1, last, 2)]
     return signs == ["-", "/"] or signs == ["-", "/", "-", "/"] or (signs[:1] == ["/"] and _supply(tokens, first, last))
+
+
+def _sizes_by_slash(tokens: list[Token], first: int, last: int) -> bool:
+    """600/400/220: three sizes; no date has so great a number in all three places."""
+    values = [tokens[n].value or 0.0 for n in range(first, last + 1, 2)]
+    slashes = all(tokens[n].text == "/" for n in range(first + 1, last, 2))
+    return len(values) == 3 and slashes and min(values) >= 40 and max(values) >= 100 and max(values) <= 3000
 
 
 def _supply(tokens: list[Token], first: int, last: int) -> bool:
@@ -330,7 +337,7 @@ def _labelled(tokens: list[Token], at: int) -> int:
         )
         if word not in _LABELS_MAY_COUNT or not unit:
             return at + 1
-    if word in _MONTHS and plain and len(text) <= 4:
+    if word in _MONTHS and plain and len(text) <= 4 and before != ":":
         return at + 1 if word != "may" or (len(text) <= 2 and _is_day(tokens, at)) else at
     if (
         plain

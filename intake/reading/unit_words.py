@@ -22,7 +22,7 @@ _SPELLINGS = {
     "t": "t tonne tonnes mt metric_ton metric_tons metric_tonne metric_tonnes",
     "oz": "oz ozs ounce ounces",
     "lb": "lb lbs pound pounds # lbm pund punds",
-    "stone": "stone",
+    "stone": "stone stones",
     "short_ton": "short_ton short_tons short_tn us_ton us_tons",
     "long_ton": "long_ton long_tons long_tn",
     "ton": "ton tons",
