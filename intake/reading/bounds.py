@@ -23,7 +23,7 @@ _MOST = _phrases(
     "never exceeds; never exceed; as much as; as many as; tops; tops out at; topping out at; tops at; maxes out "
     "at; max out at; maxing out at; no heavier than; no higher than; no taller than; no wider than; no longer "
     "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; "
-    "anything under;  within; nothing over; nothing above; nothing heavier than; nothing bigger than; nothing larger than; nothing beyond; none over; less than or equal to; less or equal "
+    "anything under;  within; nothing over; never goes past; never past; not past; goes no higher than; never goes over; won't go over; stays under; stay under; stays below; stay below; keep under; kept under; keep it under; capped at; cap at; tops out around; nothing above; nothing heavier than; nothing bigger than; nothing larger than; nothing beyond; none over; less than or equal to; less or equal "
     "than; no bigger than; maximum is; max is; the max is; limited to; heaviest is; heaviest being; heaviest one "
     "is; heaviest at; heaviest; biggest is; largest is; the most is; heaviest ones are; heaviest are"
 )
@@ -82,7 +82,8 @@ _MEASURES = frozenset(
 _SEEN = frozenset(
     {"seen", "been", "go", "goes", "gone", "had", "run", "ran", "get", "see", "have", "done", "do", "hit"}
 )
-_NEVER = frozenset({"not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
+_UNDER = frozenset({"under", "below", "less than", "lighter than", "smaller than", "lower than"})
+_NEVER = frozenset({"nothing", "none", "nobody", "not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +114,8 @@ def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bou
             back = 1 + (tokens[begin - 1].text in _SEEN and begin - 1 > floor)
             if tokens[begin - back].text in _NEVER:
                 meaning, begin = "most", begin - back
+        elif what == "most" and phrase in _UNDER and begin > floor and tokens[begin - 1].text in _NEVER:
+            meaning, begin = "least", begin - 1
     for _ in range(2):
         behind = _match_behind(tokens, end)
         if behind is None:

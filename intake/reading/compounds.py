@@ -108,7 +108,7 @@ def amount_at(tokens: list[Token], at: int, raw: str) -> Amount | None:
     """The amount that begins at token `at`, None where none does."""
     number = number_at(tokens, at)
     if number is None:
-        return _article(tokens, at, raw)
+        return _article(tokens, at, raw) or _one_and(tokens, at, raw)
     unit, after = _unit_behind(tokens, number.after, raw)
     amount = Amount(
         _thousands(number, unit, tokens, at, after),
@@ -272,6 +272,9 @@ def _with_parts(tokens: list[Token], amount: Amount, raw: str) -> Amount:
     """The amount together with smaller units behind it."""
     while amount.unit is not None:
         last = _last_unit(amount)
+        share = share_after_and(tokens, amount.after)
+        if share is not None and share[0] < 1:
+            return _grown(amount, share[0], UNITS.get(last, amount.unit), share[1], last)
         part = _PARTS.get(last)
         if part is None:
             break
@@ -290,9 +293,6 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
     at, joined = amount.after, ""
     if at < len(tokens) and tokens[at].text == "." and at + 1 < len(tokens) and tokens[at].start == tokens[at - 1].end:
         at += 1
-    share = share_after_and(tokens, at)
-    if share is not None:
-        return _grown(amount, share[0], UNITS.get(_last_unit(amount)), share[1], _last_unit(amount))
     if at < len(tokens) and tokens[at].text in (",", "and", "-", "&"):
         joined, at = tokens[at].text, at + 1
     if at >= len(tokens):
@@ -375,6 +375,16 @@ def _article(tokens: list[Token], at: int, raw: str) -> Amount | None:
         return amount
     measured = unit[1] < len(tokens) and tokens[unit[1]].text in _MEASURED - {"and", "in"}
     return amount if unit[0].kind == "length" and (amount.compound or measured) else None
+
+
+def _one_and(tokens: list[Token], at: int, raw: str) -> Amount | None:
+    """ "Kilo and a half", "foot and a quarter": one of it and a share."""
+    if tokens[at].kind != "word" or len(tokens[at].text) < 4 or (at and tokens[at - 1].kind == "number"):
+        return None
+    unit = unit_at(tokens, at, raw)
+    if unit is None or unit[0].name not in _ARTICLE_UNITS or share_after_and(tokens, unit[1]) is None:
+        return None
+    return _with_parts(tokens, Amount(1.0, unit[0], at, unit[1], "words"), raw)
 
 
 _BEFORE_ONE_OF = frozenset(

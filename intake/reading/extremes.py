@@ -5,6 +5,7 @@ import re
 
 from intake.reading.figures import Figure, give_unit
 from intake.reading.scene import Scene
+from intake.spec.flat import SPREAD_FIELDS
 
 _LOW = re.compile(
     r"\b(?:smallest|littlest|lightest|narrowest|shortest|thinnest|flattest|slimmest|lowest|coldest|coolest|least"
@@ -18,6 +19,7 @@ _KINDS = frozenset({"length", "mass", "temperature"})
 _PLACES = re.compile(
     r"\b(?:ceiling|beam|door|doorway|opening|infeed|discharge|level|floor|end|conveyor|mezzanine|platform|rise|lift)\b"
 )
+_UP_TO = re.compile(r"^(?:\W*[\w']+){0,4}? ?(?:up to|all the way to|through to|thru)(?: about| around)?\W*$")
 _CUT = re.compile(r"[,;]|\b(?:and|but|while|to)\b")
 _FAR = 12
 
@@ -40,6 +42,8 @@ def join_extremes(scene: Scene) -> None:
 def _opposed(scene: Scene, first: Figure, second: Figure) -> bool:
     """True where the words around the one say least and those around the other say most."""
     lead = scene.words(scene.windows[id(first)][0], first.first)[-50:]
+    if len(scene.asked) == 1 and scene.asked[0] in SPREAD_FIELDS and _UP_TO.search(scene.words(first.after, second.first)):
+        return True
     between = scene.words(first.after, second.first)
     behind = re.split(r"[,;.]", scene.words(second.after, scene.windows[id(second)][1]), maxsplit=1)[0][:30]
     if _PLACES.search(f"{lead} {between}"):

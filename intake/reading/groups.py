@@ -17,7 +17,7 @@ LABELS = {
     "largo": "l", "ancho": "w", "alto": "h", "lengte": "l", "breedte": "w", "hoogte": "h", "lunghezza": "l",
     "larghezza": "w", "altezza": "h", "durchmesser": "o", "diamètre": "o", "diametro": "o", "comprimento": "l",
     "largura": "w", "altura": "h", "längd": "l", "bredd": "w", "höjd": "h",
-    "b": "w", "stands": "h", "thk": "t",
+    "b": "w", "t": "t", "stands": "h", "thk": "t",
     "dia": "o", "diam": "o", "diameter": "o", "ø": "o", "round": "o", "od": "o", "diametre": "o",
 }  # fmt: skip
 """Label word -> l, w, h, d (depth), t (thickness), o (diameter)."""
@@ -289,6 +289,9 @@ def _by_slash(tokens: list[Token], figures: list[Figure], n: int) -> bool:
     if len(three) < 3 or any(figure.kind not in ("number", "length") or figure.is_range for figure in three):
         return False
     a, b, c = three
+    before, behind = tokens[a.first - 1].text if a.first else "", tokens[c.after].text if c.after < len(tokens) else ""
+    if "/" in (before, behind):
+        return False
     measured = all(figure.unit is not None for figure in three)
     ends = (tokens[a.after].text if a.after < len(tokens) else "", tokens[b.after].text if b.after < len(tokens) else "")
     return ends == ("/", "/") and b.first == a.after + 1 and c.first == b.after + 1 and (measured or min(f.value for f in three) >= 4)
@@ -321,7 +324,10 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
         behind, end = label_behind(tokens, figure.after)
         if not behind and not label and (after_style or _labelled_next(tokens, figures, figure)):
             behind, end = _relabelled(tokens, figure), figure.after
-        if not members and label and behind and tokens[figure.first - 1].text in ("=", ":"):
+        held = figure.first and (
+            tokens[figure.first - 1].text in ("=", ":") or tokens[figure.first - 1].end == tokens[figure.first].start
+        )
+        if not members and label and behind and held:
             behind, end = "", figure.after
         if members and not after_style and label and start == gap:
             behind, end = "", figure.after

@@ -67,9 +67,11 @@ def _of_the_neighbour(scene: Scene, figure: Figure) -> str | None:
 def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
     """For heights and room, "up to" and "above" are places and directions, no bounds."""
     words = scene.words(figure.begin, figure.first)
-    if re.search(r"\b(?:wider|longer|deeper|taller|higher) than$", scene.words(figure.begin, figure.first)) or (
+    if re.search(r"\b(?:wider|longer|deeper|taller|higher|narrower|shorter) than$", scene.words(figure.begin, figure.first)) or (
         figure.bound == "" and COMPARED.search(scene.before(figure))
     ):
+        if re.search(r"\b(?:narrower|shorter) than\b", f"{scene.before(figure)} {words}"):
+            return replace(draft, low=figure.value, high=None)
         return replace(draft, low=None, high=figure.value)
     place = draft.field in _HEIGHTS and any(phrase in words for phrase in _PLACES)
     if place and not figure.is_range and figure.bound:
@@ -144,7 +146,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
 _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
-_STACKED = re.compile(r"\b(?:stack\w*|loaded|load height|goods|built up)\b(?: [\w']+){0,5}\W*$(?<!discharge)(?<!infeed)")
+_STACKED = re.compile(r"\b(?:stack\w*|loaded|load height|goods?|built up)\b(?: [\w']+){0,5}\W*$(?<!discharge)(?<!infeed)")
 _THROUGH = re.compile(
     r"\b(?:through|thru|via|have|got|only|just|is|a|past|into|fit|door)(?: a| an| the| our"
     r"| one| only)*$"

@@ -22,7 +22,7 @@ _BEFORE_DAMAGE = re.compile(
 )
 _OTHER_MASS = re.compile(
     r"\b(?:floor load|floor loading|floor rating|slab|capacity|payload|rated|truck|trailer|machine weigh|machine"
-    r" weight|crane|hoist|forklift|beam|operators?|by law|legal\w*|regulation|osha|per its plate|name ?plate|mezzanine (?:hold|load|rating)|rack|"
+    r" weight|crane|hoist|forklift|beam|operators?|courier|carrier charge|postal|by law|legal\w*|regulation|osha|per its plate|name ?plate|mezzanine (?:hold|load|rating)|rack|"
     r"(?:per|a|an|each|every) (?:day|week|shift|year|hour|month|season)|tonnage|postage|freight|shipping weight"
     r" of the machine|steel plate|roll of film|net content|net weight of|fill weight|recipe|batch|silo|tank)\b"
 )
@@ -100,6 +100,8 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         r"^\W*(?:floor|capacity|payload|truck|crane|rating|per (?:day|week))", behind
     ):
         return False
+    if _ROLLS.match(behind) and who.kind is not None:
+        return False
     if _counted_content(scene, figure) or _INSIDE.match(behind):
         return False
     kind = _container_behind(scene, figure, who)
@@ -115,6 +117,7 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
 _EACH = re.compile(r"^\W*(?:each|apiece|a piece|per piece|ea|per unit)\b")
 
 
+_ROLLS = re.compile(r"^\W*(?:roll|reel|bale|ream|batch|sheet)s?\b")
 _INSIDE = re.compile(r"^\W*of [\w']+(?: [\w']+)? (?:inside|in it|in them|in each|in the (?:jar|bottle|bag|tub|can|box))\b")
 
 

@@ -12,10 +12,10 @@ _HEAVIEST = re.compile(r"\b(?:heavi(?:est|er)|biggest|largest|max|maximum|worst 
 _LIGHTEST = re.compile(r"\b(?:light(?:est|er)?|smallest|min|minimum|little|small)\b")
 _PART = re.compile(
     r"\b(?:net|tare|empt(?:y|ie|ies)|content|product only|label say|on (?:the )?label|without|alone|unladen|unloaded"
-    r"|dry weight|what's inside|goods? only|fill weight|of product)\b"
+    r"|dry weight|what's inside|goods? only|fill weight|of product|inside)\b"
 )
 _WHOLE = re.compile(
-    r"\b(?:gross|total|totals|come to|comes to|make|all in|all up|altogether|all together|with (?:the |its |a )?(?:jar|lid|pallet"
+    r"\b(?:gross|total|totals|come to|comes to|make|all in|all up|altogether|all together|together|with (?:the |its |a )?(?:jar|lid|pallet"
     r"|box|tray|case|crate|bottle|packaging|tote|bag|drum|keg|cap)|filled|full|loaded|laden|on the scale|brim)\b|= *$"
 )
 _BOTH = re.compile(r"\b(?:both (?:travel|run|go|ride|way|direction)|come back|coming back|go back|return\w*|back down|back up|either way)\b")
@@ -26,7 +26,7 @@ _WORST = re.compile(
 _EMPTY_BEFORE = re.compile(r"\b(?:empt(?:y|ie|ies)|tare|unladen)(?: (?:one|is|are|at|about|they|it|only|maybe|weigh|:)){0,3}\W*$")
 _MORE_EXACT = re.compile(r"\b(?:call it|exact(?:ly)?|precisely|to be precise|make it|make that)\W*$")
 _TOP = re.compile(
-    r"\b(?:heaviest|weightiest)\b(?: [\w']+){0,8} (?:is|are|be|weigh|at|about|in at|come in at|go to|run|run to|of)\W*$"
+    r"\b(?:heaviest|weightiest)\b(?: [\w']+){0,8}\W*$"
 )
 
 
