@@ -53,6 +53,7 @@ def answer_drafts(scene: Scene, found: list[Draft | Question]) -> list[Draft | Q
         return []
     answers: list[Draft | Question] = []
     answers += _yes_or_no(scene, open_fields)
+    answers += _counted_in_words(scene, open_fields) + _at_the_floor(scene, open_fields)
     if not unknown(scene):
         answers += _figures(scene, open_fields)
         answers += _bare_choice(scene, open_fields, {item.field for item in answers})
@@ -155,6 +156,47 @@ def _figures(scene: Scene, fields: list[str]) -> list[Draft | Question]:
     return answers
 
 
+_ONE_SIZE = re.compile(
+    r"\b(?:just|only) (?:the )?one\b|\bthe one\b|\b(?:a )?single (?:size|format|one|product|sku)\b|\bone (?:size|format|only)\b"
+    r"|\ball (?:the )?same(?: size)?\b|\bnever change|\bsame size\b|^\W*(?:one|1|single)\W*$"
+)
+_TWO_SIZES = re.compile(r"\b(?:a pair|both|a couple)(?: of)?(?: different)? size|\ba pair\b|^\W*a couple\W*$")
+
+
+def _counted_in_words(scene: Scene, fields: list[str]) -> list[Draft | Question]:
+    """ "Just the one, never changes", "a pair of sizes", "just the one level"."""
+    name = next((name for name in ("product.sizes", "rise.levels", "project.machines") if name in fields), None)
+    if name is None or any(figure.kind == "number" and figure.value > 1 for figure in scene.figures):
+        return []
+    text = scene.words(0, min(len(scene.norms), 40))
+    one, two = _ONE_SIZE.search(text), _TWO_SIZES.search(text)
+    found = two if two and name == "product.sizes" else one
+    if found is None or not scene.tokens:
+        return []
+    first = text[: found.start()].count(" ")
+    last = min(len(scene.tokens) - 1, first + found.group().strip().count(" "))
+    value = 2.0 if found is two else 1.0
+    scene.use(*[f for f in scene.figures if f.kind == "number"])
+    return [Draft(name, scene.tokens[first].start, scene.tokens[last].end, value, value, at=first)]
+
+
+_FLOOR_LEVEL = re.compile(
+    r"\b(?:at |on |flush with )?(?:the )?(?:floor|ground|grade) ?level\b|\bflush with floor\b|\bright on floor\b|\bat grade\b"
+)
+
+
+def _at_the_floor(scene: Scene, fields: list[str]) -> list[Draft | Question]:
+    """ "Right at floor level" is a height of nothing."""
+    names = [name for name in fields if name in ("rise.infeed_height", "rise.discharge_height")]
+    text = scene.words(0, min(len(scene.norms), 40))
+    found = _FLOOR_LEVEL.search(text)
+    if len(names) != 1 or found is None or any(figure.kind == "length" for figure in scene.figures):
+        return []
+    first = text[: found.start()].count(" ")
+    last = min(len(scene.tokens) - 1, first + found.group().strip().count(" "))
+    return [Draft(names[0], scene.tokens[first].start, scene.tokens[last].end, 0.0, 0.0, at=first)]
+
+
 def _dimension_list(scene: Scene, numbers: list[str], left: list[Figure]) -> list[Draft | Question]:
     """Bare figures to a question about length, width and height: millimetres where nothing else can be, else asked."""
     names = [name for name in numbers if name.startswith("product.") and vocabulary()[name].unit == "m"]
@@ -196,6 +238,8 @@ def _no_answer(scene: Scene, figure: Figure) -> bool:
     if figure.kind != "number":
         return False
     behind = scene.after(figure)
+    if "product.sizes" in scene.asked and re.match(r"^\W*of (?:them|those)\b", behind):
+        return False
     if re.match(
         r"^\W*(?:people|machine|line|time|plant|o'clock|year|percent|%|guy|person|shift|day|hour|question|thing"
         r"|reason|quote|month|of (?:us|them|our)|option|call|more than that)\b",

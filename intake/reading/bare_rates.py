@@ -64,7 +64,7 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
         return
     before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
     cue = re.search(
-        r"(?:peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
+        r"(?:pk|peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
         r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|going to|going up to"
         r"|go to|goe to|jump to|climb"
         r" to|normal|normally"

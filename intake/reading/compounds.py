@@ -67,6 +67,9 @@ _BEHIND_BARE_INCHES = frozenset(
         "total",
         "overall",
         "aff",
+        "tob",
+        "toc",
+        "tor",
         "headroom",
         "which",
         "where",
@@ -169,7 +172,12 @@ def _stands(tokens: list[Token], at: int, found: tuple[Unit, int], raw: str, glu
     touching = following is not None and following.start == tokens[after - 1].end
     if tokens[at].text == "in" and not _inch(tokens, after, touching):
         return False
-    if tokens[at].text == "in" and tokens[at - 1].text == "one" and following is not None and following.kind == "number":
+    if (
+        tokens[at].text == "in"
+        and tokens[at - 1].text == "one"
+        and following is not None
+        and following.kind == "number"
+    ):
         return False  # we need one in 14 weeks
     if unit.name == "m" and tokens[at].text == "m" and tokens[at - 1].text == "/":
         return False
@@ -321,7 +329,13 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
     glued = tokens[at].start == tokens[at - 1].end
     if smaller == "in" and joined in ("", "-") and _bare_inches(tokens, number, at, joined, raw):
         return _grown(amount, number.value, UNITS["in"], number.after, "in")
-    if smaller == "g" and at == amount.after and len(tokens[at].text) == 3 and tokens[at].text.isdigit() and amount.unit is not None:
+    if (
+        smaller == "g"
+        and at == amount.after
+        and len(tokens[at].text) == 3
+        and tokens[at].text.isdigit()
+        and amount.unit is not None
+    ):
         loose = number.after >= len(tokens) or tokens[number.after].text not in ("x", "by", "*", "/", "per", "a", "-")
         return _grown(amount, number.value, UNITS["g"], number.after, "g") if loose else None
     if smaller == "min" and not joined and glued and len(tokens[at].text) == 2 and tokens[at].kind == "number":

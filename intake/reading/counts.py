@@ -61,7 +61,9 @@ def _field(scene: Scene, figure: Figure, who: Travelling) -> str | None:
             return None
         return "product.sizes"
     if (
-        re.search(r"\b(?:size|format)s?(?: \w+){0,1} ?:(?: (?:just|only|about|there are|we have|we run))? $", before + " ")
+        re.search(
+            r"\b(?:size|format)s?(?: \w+){0,1} ?:(?: (?:just|only|about|there are|we have|we run))? $", before + " "
+        )
         and figure.value <= 60
         and re.match(r"^\W*$", behind)
     ):

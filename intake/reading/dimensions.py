@@ -125,7 +125,9 @@ def _explicit(scene: Scene) -> int:
     return 0
 
 
-_INSIDE = re.compile(r"\b(?:inside|internal|inner|usable inside|interior|i ?\.? ?d)\b(?:(?! outside| external| outer).){0,40}$")
+_INSIDE = re.compile(
+    r"\b(?:inside|internal|inner|usable inside|interior|i ?\.? ?d)\b(?:(?! outside| external| outer).){0,40}$"
+)
 _OUTSIDE = re.compile(r"\b(?:outside|external|outer|exterior|overall|over the|o ?\.? ?d|outside size)\b")
 
 

@@ -42,7 +42,11 @@ def join_extremes(scene: Scene) -> None:
 def _opposed(scene: Scene, first: Figure, second: Figure) -> bool:
     """True where the words around the one say least and those around the other say most."""
     lead = scene.words(scene.windows[id(first)][0], first.first)[-50:]
-    if len(scene.asked) == 1 and scene.asked[0] in SPREAD_FIELDS and _UP_TO.search(scene.words(first.after, second.first)):
+    if (
+        len(scene.asked) == 1
+        and scene.asked[0] in SPREAD_FIELDS
+        and _UP_TO.search(scene.words(first.after, second.first))
+    ):
         return True
     between = scene.words(first.after, second.first)
     behind = re.split(r"[,;.]", scene.words(second.after, scene.windows[id(second)][1]), maxsplit=1)[0][:30]

@@ -33,6 +33,14 @@ def no_wider(before: str, lead: str, sentence: str) -> str | None:
     match = COMPARED.search(text)
     if match is None or not _REFUSED.search(f"{sentence} {lead}"[-80:]):
         return None
-    letter = {"wider": "w", "longer": "l", "deeper": "l", "taller": "h", "higher": "h", "narrower": "w", "shorter": "h"}[match.group(1)]
+    letter = {
+        "wider": "w",
+        "longer": "l",
+        "deeper": "l",
+        "taller": "h",
+        "higher": "h",
+        "narrower": "w",
+        "shorter": "h",
+    }[match.group(1)]
     small = match.group(1) in ("narrower", "shorter")
     return PRODUCT_BY_LETTER[letter] if small or topic_of(sentence) == "product" else SPACE_BY_LETTER[letter]

@@ -164,7 +164,21 @@ def _named_order(group: Group, tokens: list[Token]) -> None:
         group.labels = behind
         return
     at = group.first - 1
-    while at >= 0 and tokens[at].text in (":", "=", "in", "mm", "cm", "inches", "inch", "(", ")", "[", "]", "dimensions", "dims"):
+    while at >= 0 and tokens[at].text in (
+        ":",
+        "=",
+        "in",
+        "mm",
+        "cm",
+        "inches",
+        "inch",
+        "(",
+        ")",
+        "[",
+        "]",
+        "dimensions",
+        "dims",
+    ):
         at -= 1
     for begin in range(max(0, at - 6), at + 1):
         before = _order_at(tokens, begin, at + 1)
@@ -293,8 +307,16 @@ def _by_slash(tokens: list[Token], figures: list[Figure], n: int) -> bool:
     if "/" in (before, behind):
         return False
     measured = all(figure.unit is not None for figure in three)
-    ends = (tokens[a.after].text if a.after < len(tokens) else "", tokens[b.after].text if b.after < len(tokens) else "")
-    return ends == ("/", "/") and b.first == a.after + 1 and c.first == b.after + 1 and (measured or min(f.value for f in three) >= 4)
+    ends = (
+        tokens[a.after].text if a.after < len(tokens) else "",
+        tokens[b.after].text if b.after < len(tokens) else "",
+    )
+    return (
+        ends == ("/", "/")
+        and b.first == a.after + 1
+        and c.first == b.after + 1
+        and (measured or min(f.value for f in three) >= 4)
+    )
 
 
 def _joined_at(tokens: list[Token], at: int) -> bool:
@@ -385,7 +407,9 @@ def _share(group: Group, tokens: list[Token], raw: str) -> None:
         if figures[n].unit is None:
             near = [*figures[n + 1 :], *reversed(figures[:n])]
             units = [f.unit for f in near if f.unit is not None and "own unit" not in f.tags]
-            unit_of = next((u for u in units if u.worth(figures[n].value) <= _LONGEST_PACK), units[0] if units else None)
+            unit_of = next(
+                (u for u in units if u.worth(figures[n].value) <= _LONGEST_PACK), units[0] if units else None
+            )
             if unit_of is not None:
                 if unit_of.worth(figures[n].value) > _LONGEST_SIDE:
                     continue

@@ -189,7 +189,9 @@ def dead_spans(shadow: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]
     return quoted, signed
 
 
-_MEASURED = re.compile(r"\d ?(?:\"|'|in\b|inch|ft\b|feet|mm\b|cm\b|m\b|kgs?\b|lbs?\b|#|/ ?min|/ ?h|per |a min|cpm|pounds)")
+_MEASURED = re.compile(
+    r"\d ?(?:\"|'|in\b|inch|ft\b|feet|mm\b|cm\b|m\b|kgs?\b|lbs?\b|#|/ ?min|/ ?h|per |a min|cpm|pounds)"
+)
 
 
 def _marked_lines(shadow: str) -> list[tuple[int, int]]:

@@ -11,6 +11,7 @@ from intake.reading.scene import Draft, Scene
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import Travelling
 from intake.reading.two_heights import ABOVE_DECK, two_ends, two_heights
+from intake.spec.vocabulary import vocabulary
 
 _HEIGHTS = ("rise.infeed_height", "rise.discharge_height", "rise.height", "space.ceiling")
 _BOUNDS_KEPT = frozenset(
@@ -28,14 +29,15 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
             continue
         if scene.group_of(figure) is not None:
             continue
-        ends = two_ends(scene, figure, down)
+        ends = (
+            [] if _one_length_asked(scene) and not scene.asked[0].startswith("rise.") else two_ends(scene, figure, down)
+        )
         if ends:
             found += ends
             scene.use(figure)
             continue
         name = field_of(scene, figure, who, down, {draft.field for draft in found}, previous)
-        own = _OWN_WORDS.intersection(scene.asked) and not label_of(scene, figure)
-        if own and (name is None or not name.startswith("space.")):
+        if _asked_instead(scene, figure, name):
             continue  # a base or a centre of gravity has no words of its own: it is what was asked
         if name is None:
             name = _of_the_neighbour(scene, figure)
@@ -49,6 +51,50 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
     if not any(draft.field == "rise.height" for draft in found):
         found += two_heights(scene, found, down)
     return found
+
+
+def _one_length_asked(scene: Scene) -> bool:
+    return len(scene.asked) == 1 and scene.asked[0] in vocabulary() and vocabulary()[scene.asked[0]].unit == "m"
+
+
+def _asked_instead(scene: Scene, figure: Figure, name: str | None) -> bool:
+    """True where a lone length answers the one field asked, though its words would make it another one."""
+    if not _one_length_asked(scene) or name == scene.asked[0]:
+        return False
+    asked = scene.asked[0]
+    lone = sum(f.kind == "length" and scene.live(f.first) for f in scene.figures) == 1
+    text = scene.sentence_text(figure.first)
+    if asked in _OWN_WORDS:
+        return (lone and (name is None or not name.startswith("space."))) or (
+            not label_of(scene, figure) and (name is None or not name.startswith("space."))
+        )
+    if not lone or name is None:
+        return False
+    if asked == "product.diameter":
+        return name == "product.width" or name.startswith("rise.")
+    if asked.startswith("product."):
+        return name.startswith("rise.") and _HEIGHT_WORDS.search(text) is None
+    if asked.startswith("rise.") and name.startswith("rise."):
+        return _OTHER_END[asked].search(text) is None
+    return asked.startswith("space.") and name.startswith(("product.", "rise.")) and not _names_an_end(text)
+
+
+_HEIGHT_WORDS = re.compile(
+    r"\b(?:in ?feed|discharge|out ?feed|mezzanine|conveyor|lift|raise|floor|platform|upstairs)\b"
+)
+_OUT_WORDS = r"discharge|out ?feed|outlet|leave|upstairs|mezzanine|upper|exit|come off|get off|delivery|destination|palletizer|out at|goe out"
+_IN_WORDS = (
+    r"in ?feed|inlet|enter|come in|come on|get on|start|packer|incoming|feed|downstairs|lower (?:level|floor|conveyor)"
+)
+_OTHER_END = {
+    "rise.infeed_height": re.compile(rf"\b(?:{_OUT_WORDS}|net|difference|total rise)\b"),
+    "rise.discharge_height": re.compile(rf"\b(?:{_IN_WORDS}|net|difference|total rise|above (?:the )?in ?feed)\b"),
+    "rise.height": re.compile(rf"\b(?:{_OUT_WORDS}|{_IN_WORDS}|from)\b"),
+}
+
+
+def _names_an_end(text: str) -> bool:
+    return re.search(rf"\b(?:{_OUT_WORDS}|{_IN_WORDS}|box|case|tray|product|tote|carton|bottle)\b", text) is not None
 
 
 _OWN_WORDS = frozenset({"product.base", "product.base_width", "product.centre_height"})
@@ -67,13 +113,14 @@ def _of_the_neighbour(scene: Scene, figure: Figure) -> str | None:
 def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
     """For heights and room, "up to" and "above" are places and directions, no bounds."""
     words = scene.words(figure.begin, figure.first)
-    if re.search(r"\b(?:wider|longer|deeper|taller|higher|narrower|shorter) than$", scene.words(figure.begin, figure.first)) or (
-        figure.bound == "" and COMPARED.search(scene.before(figure))
-    ):
+    if re.search(
+        r"\b(?:wider|longer|deeper|taller|higher|narrower|shorter) than$", scene.words(figure.begin, figure.first)
+    ) or (figure.bound == "" and COMPARED.search(scene.before(figure))):
         if re.search(r"\b(?:narrower|shorter) than\b", f"{scene.before(figure)} {words}"):
             return replace(draft, low=figure.value, high=None)
         return replace(draft, low=None, high=figure.value)
-    place = draft.field in _HEIGHTS and any(phrase in words for phrase in _PLACES)
+    refused = re.match(r"(?:no|not|never|nothing)\b", words) is not None
+    place = draft.field in _HEIGHTS and not refused and any(phrase in words for phrase in _PLACES)
     if place and not figure.is_range and figure.bound:
         value = figure.value
         return replace(draft, low=value, high=value, start=scene.tokens[figure.first].start)
@@ -86,6 +133,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     sentence = scene.sentence_before(figure.first)
     if _THROWN.search(f"{sentence} {behind}"):
         return None
+    if re.search(r"[↑↗⬆↓↘⬇] ?$", before):
+        return "rise.height"
     letter = label_of(scene, figure)
     if letter:
         name = labelled_field(scene, figure, letter, before, behind, sentence, who, down)
@@ -146,7 +195,9 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
 _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
-_STACKED = re.compile(r"\b(?:stack\w*|loaded|load height|goods?|built up)\b(?: [\w']+){0,5}\W*$(?<!discharge)(?<!infeed)")
+_STACKED = re.compile(
+    r"\b(?:stack\w*|loaded|load height|goods?|built up)\b(?: [\w']+){0,5}\W*$(?<!discharge)(?<!infeed)"
+)
 _THROUGH = re.compile(
     r"\b(?:through|thru|via|have|got|only|just|is|a|past|into|fit|door)(?: a| an| the| our"
     r"| one| only)*$"

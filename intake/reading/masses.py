@@ -86,7 +86,8 @@ def _squeeze(scene: Scene, figure: Figure, before: str) -> Draft | None:
         per_kg = UNITS["kgf"].factor
         draft.low = None if draft.low is None else draft.low * per_kg
         draft.high = None if draft.high is None else draft.high * per_kg
-    if "limit" in before[-40:]:
+    sign = scene.words(figure.begin, figure.first)
+    if "limit" in before[-40:] or "≤" in sign or "<" in sign:
         value = draft.high if draft.high is not None else draft.low
         draft.low = draft.high = value
     return draft
@@ -114,11 +115,15 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         if near is not None and near != who.kind and near in who.inner:
             return False
     return True
+
+
 _EACH = re.compile(r"^\W*(?:each|apiece|a piece|per piece|ea|per unit)\b")
 
 
 _ROLLS = re.compile(r"^\W*(?:roll|reel|bale|ream|batch|sheet)s?\b")
-_INSIDE = re.compile(r"^\W*of [\w']+(?: [\w']+)? (?:inside|in it|in them|in each|in the (?:jar|bottle|bag|tub|can|box))\b")
+_INSIDE = re.compile(
+    r"^\W*of [\w']+(?: [\w']+)? (?:inside|in it|in them|in each|in the (?:jar|bottle|bag|tub|can|box))\b"
+)
 
 
 def _of_either(scene: Scene, figure: Figure, who: Travelling, before: str, behind: str) -> bool:

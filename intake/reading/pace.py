@@ -34,17 +34,42 @@ _NAMES = frozenset({"s", "min"})
 
 def pace_drafts(scene: Scene) -> list[Draft]:
     """Rates told as the time for one, normal unless the words say peak."""
-    found: list[Draft] = []
+    found: list[Draft] = _every_second(scene)
     for figure in scene.open_figures("duration"):
         if figure.unit is None or figure.unit.name not in _NAMES or figure.value <= 0 or not _paces(scene, figure):
             continue
         scene.use(figure)
         peak = re.search(r"\b(?:peak|fastest|busiest|best|quickest|max)\b", scene.sentence_text(figure.first))
         asked_peak = scene.asked == ("rate.peak",)
-        draft = scene.draft("rate.peak" if peak or asked_peak else "rate.normal", figure)
+        pieces = scene.asked and scene.asked[0] == "rate.pieces" and "rate.normal" not in scene.asked
+        draft = scene.draft("rate.pieces" if pieces else "rate.peak" if peak or asked_peak else "rate.normal", figure)
         draft.low, draft.high = (None if end is None else 60.0 / end for end in (figure.high, figure.low))
         found.append(draft)
     return found
+
+
+_EVERY_UNIT = re.compile(
+    rf"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop)\w+)? (?:every|each|per) (second|sec|minute|min)\b"
+)
+
+
+def _every_second(scene: Scene) -> list[Draft]:
+    """ "A piece every second": no figure at all."""
+    for match in _EVERY_UNIT.finditer(scene.shadow[:20_000]):
+        at = scene.token_at(match.start())
+        if (
+            at is None
+            or not scene.live(at)
+            or any(match.start() <= scene.tokens[f.first].start < match.end() for f in scene.figures)
+        ):
+            continue
+        value = 60.0 if match.group(1).startswith("s") else 1.0
+        asked = next(
+            (name for name in scene.asked if name.startswith("rate.") and name != "rate.normal"), "rate.normal"
+        )
+        name = asked if asked in ("rate.peak", "rate.pieces") else "rate.normal"
+        return [Draft(name, match.start(), match.end(), value, value, at=at)]
+    return []
 
 
 def _paces(scene: Scene, figure: Figure) -> bool:

@@ -154,7 +154,13 @@ def _open_ends(rivals: list[Draft]) -> Draft | None:
     if len(rivals) != 2:
         return None
     for one, other in (rivals, rivals[::-1]):
-        if one.low is not None and one.high is None and other.low is None and other.high is not None and one.low < other.high:
+        if (
+            one.low is not None
+            and one.high is None
+            and other.low is None
+            and other.high is not None
+            and one.low < other.high
+        ):
             return replace(one, high=other.high, end=max(one.end, other.end))
     return None
 

@@ -163,7 +163,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -
     _not_kilometres(figures, tokens)
     inside = frozenset(n for figure in figures for n in range(figure.first, figure.after))
     sentences = sentences_of(tokens, folded.raw, inside)
-    status = status_of(tokens, sentences, folded.shadow, {figure.first: figure.kind for figure in figures})
+    status = status_of(tokens, sentences, folded.shadow, {figure.first: figure.kind for figure in figures}, asked)
     _mark(status, tokens, quoted, "quoted")
     _mark(status, tokens, signed, "signed")
     norms = [lexicon.norm(token.text) if token.kind == "word" else token.text for token in tokens]

@@ -16,7 +16,12 @@ def share_length_units(scene: Scene) -> None:
     if not measured:
         return
     for figure in scene.open_figures("number"):
-        if scene.group_of(figure) is not None or "list" in figure.tags or figure.value <= 0 or not label_of(scene, figure):
+        if (
+            scene.group_of(figure) is not None
+            or "list" in figure.tags
+            or figure.value <= 0
+            or not label_of(scene, figure)
+        ):
             continue
         near = sorted(measured, key=lambda one: abs(one.first - figure.first))
         for one in near:

@@ -91,13 +91,16 @@ _OTHER = re.compile(
     r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|boss|desk|office|kid|son|dog|van)\b|\bother"
     r" vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
 )
+_UPSTREAM = re.compile(r"the (?:wrapper|filler|packer|labeler|oven|robot|case packer|depalletizer|palletizer)\b")
 _REFUSALS = frozenset({"no", "nope", "nah"})
 _SHORT, _RICH = 4, 3
 """A question of so few words and no figure asks; one with so many kinds of figures describes."""
 _STOPS_STATUS = frozenset({",", ";", "(", ")", "but", "now", "whereas", "while", "however", "though", "yet"})
 
 
-def status_of(tokens: list[Token], sentences: list[Sentence], shadow: str, kinds: Mapping[int, str]) -> list[str]:
+def status_of(
+    tokens: list[Token], sentences: list[Sentence], shadow: str, kinds: Mapping[int, str], asked: tuple[str, ...] = ()
+) -> list[str]:
     """One word for each token: "" (the need), "asked", "supposed", "past", "other".
 
     `kinds`: the kind of the figure that begins at a token. A question full of figures describes the need.
@@ -111,6 +114,12 @@ def status_of(tokens: list[Token], sentences: list[Sentence], shadow: str, kinds
         _questions(status, tokens, sentence, text, kinds)
         for pattern, word in ((_SUPPOSED, "supposed"), (_PAST, "past"), (_OTHER, "other")):
             for match in pattern.finditer(text):
+                if (
+                    word == "other"
+                    and _UPSTREAM.match(match.group())
+                    and any(name.startswith("rate.") for name in asked)
+                ):
+                    continue  # asked how many come, people name the machine that sends them
                 _spread(status, tokens, sentence, start + match.start(), start + match.end(), word)
     return status
 

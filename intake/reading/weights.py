@@ -18,16 +18,18 @@ _WHOLE = re.compile(
     r"\b(?:gross|total|totals|come to|comes to|make|all in|all up|altogether|all together|together|with (?:the |its |a )?(?:jar|lid|pallet"
     r"|box|tray|case|crate|bottle|packaging|tote|bag|drum|keg|cap)|filled|full|loaded|laden|on the scale|brim)\b|= *$"
 )
-_BOTH = re.compile(r"\b(?:both (?:travel|run|go|ride|way|direction)|come back|coming back|go back|return\w*|back down|back up|either way)\b")
+_BOTH = re.compile(
+    r"\b(?:both (?:travel|run|go|ride|way|direction)|come back|coming back|go back|return\w*|back down|back up|either way)\b"
+)
 _WORST = re.compile(
     r"\b(?:worst|heaviest|biggest|largest|full ones?|max|heavy|filled|full|loaded|gross|weigh|weight|laden)"
     r"(?: (?:one|ones|case|is|are|at|about|of them|maybe|around|up to|it|they|being|:)){0,3}\W*$"
 )
-_EMPTY_BEFORE = re.compile(r"\b(?:empt(?:y|ie|ies)|tare|unladen)(?: (?:one|is|are|at|about|they|it|only|maybe|weigh|:)){0,3}\W*$")
-_MORE_EXACT = re.compile(r"\b(?:call it|exact(?:ly)?|precisely|to be precise|make it|make that)\W*$")
-_TOP = re.compile(
-    r"\b(?:heaviest|weightiest)\b(?: [\w']+){0,8}\W*$"
+_EMPTY_BEFORE = re.compile(
+    r"\b(?:empt(?:y|ie|ies)|tare|unladen)(?: (?:one|is|are|at|about|they|it|only|maybe|weigh|:)){0,3}\W*$"
 )
+_MORE_EXACT = re.compile(r"\b(?:call it|exact(?:ly)?|precisely|to be precise|make it|make that)\W*$")
+_TOP = re.compile(r"\b(?:heaviest|weightiest)\b(?: [\w']+){0,8}\W*$")
 
 
 def share_mass_units(scene: Scene) -> None:
@@ -36,11 +38,15 @@ def share_mass_units(scene: Scene) -> None:
     for figure in scene.figures:
         if figure.kind == "mass" and figure.unit is not None:
             last = figure
-        bare = last is not None and figure.kind == "number" and id(figure) not in scene.used and scene.live(figure.first)
+        bare = (
+            last is not None and figure.kind == "number" and id(figure) not in scene.used and scene.live(figure.first)
+        )
         if not bare or last is None or last.unit is None or scene.group_of(figure) is not None:
             continue
         near = figure.first - last.after <= 10 and scene.sentence_at[figure.first] == scene.sentence_at[last.first]
-        behind = re.match(r"^\W*(?:$|,|\.|;|\)|/|and\b|but\b|or\b|when\b|if\b|full\b|loaded\b|empty\b|max\b)", scene.after(figure))
+        behind = re.match(
+            r"^\W*(?:$|,|\.|;|\)|/|and\b|but\b|or\b|when\b|if\b|full\b|loaded\b|empty\b|max\b)", scene.after(figure)
+        )
         before = scene.before(figure)
         if near and behind and (_WORST.search(before) or _EMPTY_BEFORE.search(before)) and figure.value > 0:
             give_unit(figure, last.unit)
@@ -106,7 +112,13 @@ def _once(scene: Scene, weights: list[Weight]) -> list[Weight]:
 def _ends_joined(first: Draft, second: Draft) -> Draft | None:
     """ "Nothing under 450 g, nothing over 2 kg": two open ends that close each other."""
     for one, other in itertools.permutations((first, second)):
-        if one.low is not None and one.high is None and other.low is None and other.high is not None and one.low < other.high:
+        if (
+            one.low is not None
+            and one.high is None
+            and other.low is None
+            and other.high is not None
+            and one.low < other.high
+        ):
             first.low, first.high, first.end = one.low, other.high, max(first.end, second.end)
             return first
     return None
