@@ -11,13 +11,13 @@ def _phrases(text: str) -> tuple[str, ...]:
 
 
 _LEAST = _phrases(
-    "at least; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
+    "at least; warmer than; hotter than; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
     "fewer than; more than; over; greater than; larger than; bigger than; higher than; exceed; exceeds; "
     "exceeding; upwards of; upward of; in excess of; >; > =; ≥; above; north of; not under; no lower than; no "
     "sooner than; not before; lowest is; starting at"
 )
 _MOST = _phrases(
-    "at most; at the most; a maximum of; maximum of; maximum; max; max .; no more than; not more than; never more "
+    "at most; colder than; cooler than; at the most; a maximum of; maximum of; maximum; max; max .; no more than; not more than; never more "
     "than; up to; under; below; less than; lower than; smaller than; lighter than; <; < =; ≤; not over; never "
     "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
     "never exceeds; never exceed; as much as; as many as; tops; tops out at; topping out at; tops at; maxes out "
@@ -79,10 +79,13 @@ _MEASURES = frozenset(
     }
 )  # fmt: skip
 """What may stand between "max" and its figure: "max. weight 25 kg"."""
+_ADJACENT = frozenset({"over", "under", "above", "below", "some", "like", "say"})
 _SEEN = frozenset(
     {"seen", "been", "go", "goes", "gone", "had", "run", "ran", "get", "see", "have", "done", "do", "hit"}
 )
-_UNDER = frozenset({"under", "below", "less than", "lighter than", "smaller than", "lower than"})
+_UNDER = frozenset(
+    {"colder than", "cooler than", "under", "below", "less than", "lighter than", "smaller than", "lower than"}
+)
 _NEVER = frozenset({"nothing", "none", "nobody", "not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
 
 
@@ -140,6 +143,8 @@ def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[int, str
             start = at - len(words) + 1
             if measured and words[0 if tokens[at].text != "." else -1] not in ("max", "maximum", "min", "minimum"):
                 continue
+            if at != first - 1 and len(words) == 1 and words[0] in _ADJACENT:
+                continue  # it fell over at 19 degrees
             if start >= floor and all(tokens[at - n].text == word for n, word in enumerate(words)):
                 return first - start, " ".join(reversed(words)), meaning
         measured = measured or tokens[at].text in _MEASURES

@@ -45,6 +45,7 @@ _WEAK = frozenset(
         "excuse me",
     }
 )
+_BEFORE_NO = frozenset({",", ".", "-", "hm", "hmm", "um", "uh", "oh", "er", "erm", "ah", ";"})
 _FAR = 12
 
 
@@ -83,7 +84,7 @@ def _cues(scene: Scene) -> list[tuple[int, int, str]]:
                 at += len(words) - 1
                 break
         else:
-            plain_no = scene.tokens[at].text == "no" and at and scene.tokens[at - 1].text in (",", ".", "-")
+            plain_no = scene.tokens[at].text == "no" and at and scene.tokens[at - 1].text in _BEFORE_NO
             if (
                 plain_no
                 and at + 1 < len(scene.tokens)

@@ -58,7 +58,7 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
         topic = _topic(scene, group)
         if topic is None:
             continue
-        if topic == "product" and _inner_size(scene, group):
+        if topic == "product" and (_inner_size(scene, group) or _of_another(scene, group, who)):
             scene.use(*group.figures)
             continue
         if not group.has_unit and not _guess_unit(scene, group, topic):
@@ -123,6 +123,14 @@ def _explicit(scene: Scene) -> int:
         if match is not None and scene.live(sentence.first):
             return sentence.first + match.string[: match.start()].count(" ")
     return 0
+
+
+def _of_another(scene: Scene, group: Group, who: Travelling) -> bool:
+    """ "48 x 40 in pallets, but that's after you": the noun right behind names something that does not travel."""
+    if who.kind is None or len(scene.groups) < 2:
+        return False
+    near = [hit for hit in who.mentions if group.after <= hit.first <= group.after + 1]
+    return bool(near) and near[0].value != who.kind and scene.tokens[group.after].text not in (",", ".", ";")
 
 
 _INSIDE = re.compile(

@@ -213,7 +213,7 @@ _NEEDED = re.compile(
     r"\b(?:need|needed|deliver\w*|delivery|lead ?time|install\w*|start ?up|deadline|ready|running|in place"
     r"|commission\w*|from now|out|away|until|within|in|by|before|timeline|schedule|time frame|timeframe|"
     r"want it|must have|turnaround|target|go live|order|ship\w*|shutdown|left|on site|latest|at the latest"
-    r"|project|asap|opening|aro|a r o)\b"
+    r"|project|asap|opening|aro|a r o|lead)\b"
 )
 _NOT_NEEDED = re.compile(
     r"\b(?:every|each|per|a|once|last|ago|vacation|away on|holiday|shelf life|warranty|quote valid|valid for"

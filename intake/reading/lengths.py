@@ -118,6 +118,8 @@ def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
     ) or (figure.bound == "" and COMPARED.search(scene.before(figure))):
         if re.search(r"\b(?:narrower|shorter) than\b", f"{scene.before(figure)} {words}"):
             return replace(draft, low=figure.value, high=None)
+        if draft.field == "space.ceiling":
+            return replace(draft, low=figure.value, high=figure.value)
         return replace(draft, low=None, high=figure.value)
     refused = re.match(r"(?:no|not|never|nothing)\b", words) is not None
     place = draft.field in _HEIGHTS and not refused and any(phrase in words for phrase in _PLACES)

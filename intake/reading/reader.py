@@ -26,7 +26,7 @@ from intake.reading.scene import Draft, Question, Scene, scene_of
 from intake.reading.shared_lengths import share_length_units
 from intake.reading.size_tables import table_drafts
 from intake.reading.sizes import number_sizes
-from intake.reading.slopes import slope_drafts
+from intake.reading.slopes import slope_drafts, tilt_in_words
 from intake.reading.supply import supply_drafts
 from intake.reading.temperatures import temperature_drafts
 from intake.reading.throughput import rate_drafts
@@ -119,6 +119,7 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     items += weeks
     items += deadline_questions(scene, bool(weeks))
     items += slope_drafts(scene)
+    items += tilt_in_words(scene)
     items += heading_drafts(scene)
     items += count_drafts(scene, who)
     items += surface_drafts(scene, who)

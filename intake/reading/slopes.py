@@ -15,12 +15,36 @@ def slope_drafts(scene: Scene) -> list[Draft]:
     found: list[Draft] = []
     for figure in [*scene.open_figures("degrees"), *scene.open_figures("angle")]:
         text = scene.sentence_text(figure.first)
-        name = _name(text)
+        name = next((name for name in scene.asked if name in _ASKED), None) or _name(text)
         if name is None or not _LEAST <= figure.value <= _MOST or name in {draft.field for draft in found}:
             continue
         scene.use(figure)
         found.append(scene.draft(name, figure))
     return found
+
+
+_ASKED = frozenset({"test.slip_angle", "test.tip_angle", "handling.tilt"})
+_LEVEL = re.compile(
+    r"\b(?:no (?:tilt\w*|leaning|angle)|not at all|none|zero|dead level|level|flat|upright|can't tilt|must not tilt|never tilt\w*)\b"
+)
+_ANY_WAY = re.compile(
+    r"\b(?:on (?:its|their|the) side|any (?:angle|way)|upside down|lay (?:it|them) down|as you like)\b"
+)
+
+
+def tilt_in_words(scene: Scene) -> list[Draft]:
+    """To the question how far it may be tilted: "must stay level" is nothing, "on its side" a quarter turn."""
+    if "handling.tilt" not in scene.asked or any(figure.kind in ("degrees", "angle") for figure in scene.figures):
+        return []
+    text = scene.words(0, min(len(scene.norms), 40))
+    for pattern, value in ((_ANY_WAY, 90.0), (_LEVEL, 0.0)):
+        match = pattern.search(text)
+        if match is not None and scene.tokens:
+            first = text[: match.start()].count(" ")
+            last = min(len(scene.tokens) - 1, first + match.group().count(" "))
+            scene.use(*[f for f in scene.figures if f.kind == "number"])
+            return [Draft("handling.tilt", scene.tokens[first].start, scene.tokens[last].end, value, value, at=first)]
+    return []
 
 
 def _name(text: str) -> str | None:

@@ -83,7 +83,7 @@ _OTHER = re.compile(
     r"|\b(?:machine|line|lift|unit|conveyor|elevator|one) (?:next door|across the (?:street|hall|road|aisle)"
     r"|over there|at the (?:show|booth|trade show))\b|\byour (?:brochure|website|web site|web page|webpage"
     r"|catalog|catalogue|video|ad|flyer|colleague|demo|competitor|booth|machine at|unit at|site says|rep"
-    r"|salesman|show)\b|\b(?:saw|seen|watched) (?:one|a|your|the|it)\b|\byour (?:stand|demo|booth|showroom|sample|test)\b|\b(?:a|my) colleague's\b|\bfreight elevator\b|\bbuilding next\b"
+    r"|salesman|show)\b|\b(?:saw|seen|watched) (?:one|your|it|(?:a|the) (?:machine|lift|spiral|conveyor|video|demo|unit))\b|\byour (?:stand|demo|booth|showroom|sample|test)\b|\b(?:a|my) colleague's\b|\bfreight elevator\b|\bbuilding next\b"
     r"|\b(?:at|in) (?:our|the) (?:\w+ )?(?:plant|site|facility|factory|dc|warehouse) in \w+\b|\bthe palletizer"
     r" (?:does|runs|is)\b|\bthe (?:wrapper|filler|packer|labeler|oven|robot|palletizer|case packer|depalletizer"
     r"|truck|trucks|crane|compressor|boiler|silo|generator|transformer|elevator|freight elevator|hoist) (?:is"
@@ -170,13 +170,25 @@ def _spread(status: list[str], tokens: list[Token], sentence: Sentence, start: i
         begin -= 1
     after = last + 1
     opens = begin <= sentence.first + 1
-    while after < sentence.after and ((word == "supposed" and opens) or not _stops(tokens, after, sentence, word)):
+    lists = (
+        word == "other" and opens and first <= sentence.first + 2 and not _OURS.search(_rest(tokens, sentence, last))
+    )
+    while after < sentence.after and (
+        ((word == "supposed" and opens) or lists) or not _stops(tokens, after, sentence, word)
+    ):
         if opens and word == "supposed" and tokens[after].text in ("but", "now", ";", "today"):
             break
         after += 1
     for n in range(begin, after):
         if not status[n]:
             status[n] = word
+
+
+_OURS = re.compile(r"\b(?:we|our|ours|us|i|mine|but|ok|this|here)\b")
+
+
+def _rest(tokens: list[Token], sentence: Sentence, last: int) -> str:
+    return " ".join(token.text for token in tokens[last + 1 : min(sentence.after, last + 60)])
 
 
 def _stops(tokens: list[Token], at: int, sentence: Sentence, word: str) -> bool:

@@ -16,7 +16,7 @@ _ROOM = re.compile(
     r"|sit|run|be))\b"
 )
 _PRODUCT = re.compile(
-    r"\b(?:product(?: temperature| temp)?|hot fill\w*|fill\w*(?: hot)?|hot|come out|coming out|out of|oven"
+    r"\b(?:prod|product(?: temperature| temp)?|hot fill\w*|fill\w*(?: hot)?|hot|come out|coming out|out of|oven"
     r"|tunnel|retort|pasteuri\w+|cook\w*|bak\w+|core|surface temp\w*|skin|content|"
     r"they (?:are|come|leave|arrive)|they're|them|sauce|liquid|food|freshly|warm|frozen|case (?:is|are|come|at)"
     r"|product is|product are)\b"
@@ -27,7 +27,7 @@ _ROOM_NOUN = re.compile(
 )
 _NEITHER = re.compile(
     r"\b(?:water|wash|rinse|clean\w*|steam|hose|sanitiz\w+|caustic|melt\w*|glue|motor|setpoint of the oven"
-    r"|difference|rise of|drop of)\b"
+    r"|difference|rise of|drop of|outdoors?|weather|trailer|sunshine|forecast)\b"
 )
 
 
@@ -55,10 +55,15 @@ def temperature_drafts(scene: Scene) -> list[Draft | Question]:
         twin = next((d for d in found if isinstance(d, Draft) and d.field == name and _near(d, figure)), None)
         scene.use(figure)
         if twin is None:
-            found.append(scene.draft(name, figure))
+            there = _AT_THE_MACHINE.search(f"{scene.before(figure)[-50:]} {scene.after(figure)[:40]}")
+            found.append(scene.draft(name, figure, rank=7 if there and name == "temperature.product" else 5))
     return found
 
 
+_AT_THE_MACHINE = re.compile(
+    r"\b(?:reach (?:your|the|this) (?:lift|machine|conveyor|unit|equipment)|when (?:it|they) (?:get|reach|arrive|come) (?:there|to)|on (?:the|your) machine"
+    r"|at (?:the|your) in ?feed|by the time|enter (?:the|your) (?:lift|machine))\b"
+)
 _BARE_ROOM = re.compile(
     r"\b(?:room|area|plant|building|hall|warehouse|cooler|freezer|ambient|product|they|it|in there|outside|temp\w*)"
     r"(?:'s|'re| is| are| at| runs?| stays?| sits?| of| about| around| roughly| maybe| :|:| ,){1,4}$"
@@ -147,7 +152,7 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     tail = behind[:40]
     if re.match(
         r"^\s*(?:in (?:there|here|the (?:room|area|plant|warehouse|building|cooler|freezer|summer|winter))|room"
-        r"|ambient|cooler|freezer|area|warehouse|environment|inside|year round|plant|building|outside|cold room"
+        r"|ambient|air|cooler|freezer|area|warehouse|environment|inside|year round|plant|building|outside|cold room"
         r"|storage)\b",
         tail,
     ):

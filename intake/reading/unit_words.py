@@ -33,7 +33,7 @@ _SPELLINGS = {
     "GPa": "gpa",
     "mbar": "mbar mbars millibar millibars",
     "bar": "bar bars barg bar_g",
-    "psi": "psi psig psia lb_/_in2 lbs_/_in2 lbs_per_square_inch pounds_per_square_inch",
+    "psi": "p_._s_._i psi psig psia lb_/_in2 lbs_/_in2 lbs_per_square_inch pounds_per_square_inch",
     "ksi": "ksi",
     "atm": "atm atmosphere atmospheres",
     "mmHg": "mmhg mm_hg",
@@ -59,8 +59,8 @@ _SPELLINGS = {
     "kV": "kv kilovolt kilovolts",
     "rad": "rad rads radian radians",
     "rev": "revolution revolutions",
-    "degrees": "deg degs degree degrees °",
-    "degC": "c °_c deg_c degs_c degree_c degrees_c celsius celcius centigrade centigrate celsuis °_celsius °_celcius"
+    "degrees": "grad grados graden gradi deg degs degree degrees °",
+    "degC": "grad_c grad_celsius grados_celsius grados_c c °_c deg_c degs_c degree_c degrees_c celsius celcius centigrade centigrate celsuis °_celsius °_celcius"
     " deg_celsius degree_celsius degrees_celsius degrees_celcius degree_centigrade degrees_centigrade deg_centigrade",
     "degF": "f °_f deg_f degs_f degree_f degrees_f fahrenheit farenheit fahrenheight farenheight °_fahrenheit"
     " deg_fahrenheit degree_fahrenheit degrees_fahrenheit degrees_farenheit deg_farenheit",
