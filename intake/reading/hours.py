@@ -69,6 +69,7 @@ _HOURS_OF = re.compile(
     rf"\bhours?\b(?: of operation| of work| of production)?\W+(?:is |are )?{_HOURS} ?(?:h|hours?)? ?(?:a|per"
     rf"|each|every|/) ?day\b"
 )
+_A_DAY_ASKED = re.compile(rf"^\W*(?:about |approx |roughly |some |~ ?)?{_HOURS} ?(?:a|per|/|each|every) ?day\b")
 _TENS = re.compile(r"\b(one|two|three|1|2|3)\s+(8|9|10|12|eight|ten|twelve)(?:'?s|es)\b")
 _CLOCK = re.compile(
     r"\b(?:from\s+)?(\d{1,2})(?::(\d{2}))?\s*(am|pm|a\.m\.?|p\.m\.?|a|p|o'clock|in the morning)?\s*(?:-|to|til"
@@ -96,6 +97,7 @@ def hours_drafts(scene: Scene) -> list[Draft]:
         (_A_DAY, _plain),
         (_OVER, _plain),
         (_HOURS_OF, _plain),
+        (_A_DAY_ASKED, _plain),
         (_TENS, _product(1, 2)),
         (_FROM_TO, _between),
         (_ROUND_CLOCK, lambda _: 24.0),
@@ -105,6 +107,8 @@ def hours_drafts(scene: Scene) -> list[Draft]:
         for match in pattern.finditer(scene.shadow):
             at = scene.token_at(match.start())
             if at is None or not scene.live(at):
+                continue
+            if pattern is _A_DAY_ASKED and scene.asked != ("site.hours",):
                 continue
             if _in_group(scene, match.start(), match.end()):
                 continue
@@ -124,8 +128,19 @@ def hours_drafts(scene: Scene) -> list[Draft]:
                 and f.kind in ("number", "duration", "flow", "rate")
             ]
             scene.use(*inside)
-            return [Draft("site.hours", match.start(), match.end(), value, value, at=at, rank=6)]
+            return [_bounded(Draft("site.hours", match.start(), match.end(), value, value, at=at, rank=6), inside)]
     return []
+
+
+def _bounded(draft: Draft, inside: list[Figure]) -> Draft:
+    """At least, at most, about: as the figure in it says."""
+    if len(inside) == 1:
+        draft.approx = inside[0].approx
+        if inside[0].bound == "least":
+            draft.high = None
+        elif inside[0].bound == "most":
+            draft.low = None
+    return draft
 
 
 _SHIFTS = re.compile(r"\b(two|three|2|3|both)\s+(?:full\s+)?shifts?\b")
@@ -246,8 +261,9 @@ def weeks_drafts(scene: Scene) -> list[Draft | Question]:
             continue
         scene.use(figure)
         found.append(_in_weeks(scene, figure))
-    if len({(draft.low, draft.high) for draft in found}) < 2:
-        return list(found[:1])
+    values = [draft.high or draft.low or 0.0 for draft in found]
+    if len(found) < 2 or max(values) <= 1.03 * min(values):
+        return list(found[-1:])
     return [Question("project.weeks", found[-1].start, found[-1].end, "two_values", {}, (found[0], found[-1]))]
 
 
