@@ -171,6 +171,8 @@ def _second(
     between = start > floor and (
         tokens[start - 1].text == "between" or (start - 2 >= floor and tokens[start - 2].text == "between")
     )
+    if joined == "or" and per is None and first.unit is None:
+        return _this_or_that(tokens, first, after + 1, raw)
     if joined not in _JOIN and not (between and joined in ("and", "&", "-", "to")):
         return None
     spaced = tokens[after].start > tokens[after - 1].end
@@ -223,6 +225,15 @@ def _second(
             return None if joined in ("to",) and first.value > 4 * abs(second.value) else (second, own_per, end)
         return second, own_per, end
     return None
+
+
+def _this_or_that(tokens: list[Token], first: Amount, at: int, raw: str) -> tuple[Amount, Per | None, int] | None:
+    """ "14 or 15 pallets an hour": one range of a rate."""
+    second = amount_at(tokens, at, raw) if at < len(tokens) and tokens[at].text not in ("a", "an") else None
+    if second is None or second.unit is not None or not first.value < second.value <= 1.6 * first.value:
+        return None
+    per = per_at(tokens, second.after, raw)
+    return (second, per, per.after) if per is not None else None
 
 
 def _up_to(tokens: list[Token], first: Amount, after: int, joined: str) -> tuple[int, str]:

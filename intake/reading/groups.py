@@ -243,6 +243,8 @@ def _late_member(group: Group, tokens: list[Token], figures: list[Figure]) -> No
 def _relabelled(tokens: list[Token], figure: Figure) -> str:
     """L, W, H behind a number in a group are labels, not litres, watts or hours."""
     letter = tokens[figure.after - 1].text
+    if letter == ")" and figure.after >= 2:
+        letter = tokens[figure.after - 2].text
     if figure.unit is not None and figure.kind in ("volume", "power", "duration") and letter in ("l", "w", "h", "d"):
         figure.unit, figure.kind = None, "number"
         figure.ends = tuple(end.with_unit(None) for end in figure.ends)  # type: ignore[arg-type]  # a bare number again
@@ -383,6 +385,7 @@ def _labelled_next(tokens: list[Token], figures: list[Figure], figure: Figure) -
     if at >= len(figures) or figures[at].first - figure.after > 1:
         return False
     last = figures[at].after - 1
+    last -= tokens[last].text == ")"
     letters = {"w", "h", "d", "l"}
     return tokens[last].text in letters or (last + 1 < len(tokens) and tokens[last + 1].text in letters)
 

@@ -84,7 +84,7 @@ _ROUND_CLOCK = re.compile(
     r"|daily))|\bday and night\b"
 )
 _RUNNING = re.compile(
-    r"\b(?:shift|shifts|run|runs|running|work|works|operat\w+|open|production|produc\w+|hours|staffed|crew|day)\b"
+    r"\b(?:hrs|hours?|shift|shifts|run|runs|running|work|works|operat\w+|open|production|produc\w+|hours|staffed|crew|day)\b"
 )
 
 

@@ -189,6 +189,18 @@ def dead_spans(shadow: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]
     return quoted, signed
 
 
+_NOT_WANTED = re.compile(
+    r"^[^\S\n]*(?:not (?:required|needed|wanted|in scope|applicable|part of (?:this|it))|excluded|exclusions|out of scope|no need for)"
+    r"[^\n:]{0,30}:[^\S\n]*\n((?:[^\S\n]*(?:[-*•·–]|\d[.)])[^\n]*\n?)+)",
+    re.M,
+)
+
+
+def denied_lists(shadow: str) -> list[tuple[int, int]]:
+    """The bullets under "not required:" and the like."""
+    return [match.span(1) for match in _NOT_WANTED.finditer(shadow)]
+
+
 _MEASURED = re.compile(
     r"\d ?(?:\"|'|in\b|inch|ft\b|feet|mm\b|cm\b|m\b|kgs?\b|lbs?\b|#|/ ?min|/ ?h|per |a min|cpm|pounds)"
 )

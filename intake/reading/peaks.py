@@ -54,7 +54,7 @@ def normal_or_peak(scene: Scene, figure: Figure) -> str:
     if figure.bound == "least":
         return "rate.peak" if scene.asked == ("rate.peak",) else "rate.normal"
     text = f"{before} {lead}"[-80:]
-    close = re.split(r"[;.]", text)[-1]
+    close = re.split(r"[;.,]" if _follows_a_rate(scene, figure) else r"[;.]", text)[-1]
     peaks, normals = list(PEAK.finditer(close)), list(_NORMAL.finditer(close))
     last_peak = peaks[-1].end() if peaks else -1
     last_normal = normals[-1].end() if normals else -1
@@ -84,6 +84,14 @@ def normal_or_peak(scene: Scene, figure: Figure) -> str:
     if peaks and STRONG_PEAK.search(close[peaks[-1].start() :]) and last_normal - last_peak <= 8 and last_peak >= 0:
         return "rate.peak"
     return "rate.normal"
+
+
+def _follows_a_rate(scene: Scene, figure: Figure) -> bool:
+    """ "Twelve a minute when it's busy, seven otherwise": the busy time is told of the rate before."""
+    at = scene.order.get(id(figure), 0)
+    earlier = scene.figures[at - 1] if at else None
+    same = earlier is not None and scene.sentence_at[earlier.first] == scene.sentence_at[figure.first]
+    return same and earlier is not None and earlier.kind == "rate"
 
 
 def asked_for_peak(scene: Scene, figure: Figure, found: list[Draft | Question]) -> bool:

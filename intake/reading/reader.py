@@ -1,7 +1,7 @@
 """Reading one message: text -> facts, doubts, and what was not used."""
 
 import os
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
@@ -69,7 +69,14 @@ def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> He
     asked_back = tuple(_doubt(scene, question) for question in [*doubts, *clashes] if question.field not in said)
     places = [(draft.start, draft.end) for draft in kept]
     places += [(question.start, question.end) for question in (*doubts, *clashes)]
-    return Heard(facts=facts, doubts=_once(asked_back), unread=unread_pieces(scene, places), corrects=corrects)
+    words = frozenset(
+        (draft.field, _WORDS.get(draft.value, str(draft.value))) for draft in kept if draft.value is not None
+    )
+    unread = unread_pieces(scene, places, words)
+    return Heard(facts=facts, doubts=_once(asked_back), unread=unread, corrects=corrects)
+
+
+_WORDS: Mapping[str | bool, str] = {True: "yes", False: "no"}
 
 
 def _joined(heard: list[Heard]) -> Heard:

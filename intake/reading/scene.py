@@ -9,7 +9,7 @@ from pathlib import Path
 from intake.reading.figures import Figure, figures_of
 from intake.reading.fold import Folded, fold
 from intake.reading.groups import Group, groups_of
-from intake.reading.layout import Sentence, dead_spans, sentences_of, unwrapped
+from intake.reading.layout import Sentence, dead_spans, denied_lists, sentences_of, unwrapped
 from intake.reading.lexicon import Hit, Lexicon, lexicon_of
 from intake.reading.status import status_of
 from intake.reading.tables import Table, tabled
@@ -164,6 +164,7 @@ def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -
     inside = frozenset(n for figure in figures for n in range(figure.first, figure.after))
     sentences = sentences_of(tokens, folded.raw, inside)
     status = status_of(tokens, sentences, folded.shadow, {figure.first: figure.kind for figure in figures}, asked)
+    _mark(status, tokens, denied_lists(folded.shadow), "other")
     _mark(status, tokens, quoted, "quoted")
     _mark(status, tokens, signed, "signed")
     norms = [lexicon.norm(token.text) if token.kind == "word" else token.text for token in tokens]

@@ -1,8 +1,12 @@
 """Bare figures with a label: "18 inches long, 12 wide": the unit was stated once, at another length."""
 
+import re
+
 from intake.reading.figures import Figure, give_unit
 from intake.reading.length_labels import LONGEST_PRODUCT, label_of
 from intake.reading.scene import Scene
+from intake.reading.topics import topic_of
+from intake.reading.units import UNITS
 
 _SMALL = frozenset({"in", "mm", "cm"})
 
@@ -29,6 +33,19 @@ def share_length_units(scene: Scene) -> None:
             if close and one.unit is not None and _plausible(one, figure):
                 give_unit(figure, one.unit)
                 break
+
+
+_HEIGHTS = frozenset({"infeed", "discharge", "ceiling", "high", "inlow"})
+
+
+def _heights(scene: Scene, measured: list[Figure]) -> None:
+    """ "Infeed 750, discharge 6200 (mm)": millimetres are told once for all heights of a list."""
+    in_mm = [figure for figure in measured if figure.unit is not None and figure.unit.name == "mm"]
+    for figure in scene.open_figures("number"):
+        near = any(scene.sentence_at[one.first] == scene.sentence_at[figure.first] for one in in_mm)
+        last = re.split(r"[,;]", scene.before(figure))[-1]
+        if near and scene.group_of(figure) is None and 50 <= figure.value <= 40_000 and topic_of(last) in _HEIGHTS:
+            give_unit(figure, UNITS["mm"])
 
 
 def _plausible(one: Figure, figure: Figure) -> bool:

@@ -60,6 +60,7 @@ def temperature_drafts(scene: Scene) -> list[Draft | Question]:
     return found
 
 
+_OUTDOORS = re.compile(r"^\W*(?:outside|outdoors|out in the yard)\b(?! of)")
 _AT_THE_MACHINE = re.compile(
     r"\b(?:reach (?:your|the|this) (?:lift|machine|conveyor|unit|equipment)|when (?:it|they) (?:get|reach|arrive|come) (?:there|to)|on (?:the|your) machine"
     r"|at (?:the|your) in ?feed|by the time|enter (?:the|your) (?:lift|machine))\b"
@@ -138,8 +139,10 @@ def _field(scene: Scene, figure: Figure) -> str | None:
     before, behind = scene.before(figure), scene.after(figure)
     asked = [name for name in scene.asked if name.startswith("temperature.")]
     text = before[-70:]
-    if _NEITHER.search(text) or re.match(
-        r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind
+    if (
+        _NEITHER.search(text)
+        or _OUTDOORS.match(re.split(r"[,;]", scene.sentence_before(figure.first))[-1])
+        or re.match(r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind)
     ):
         return None
     if asked == ["temperature.product"] and not _ROOM_NOUN.search(f"{text} {behind[:40]}"):

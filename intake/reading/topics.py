@@ -25,7 +25,7 @@ _TOPIC = re.compile(
     r"|(?P<high>mezzanine|upper (?:level|floor|conveyor|end|belt|line|deck)|top(?: conveyor| level| floor| end|"
     r" deck| belt)?(?! of)|upstairs|(?:second|2 nd|third|3 rd|next) (?:floor|level)|deck|platform|high (?:end"
     r"|side|point|conveyor|level)|upper one|hopper|level (?:2|two|3|three)|balcony|catwalk|gantry)"
-    r"|(?P<infeed>in ?feed|in - feed|feed it|feed|fed|feeding|come in|coming in|came in|come on|coming on|enter"
+    r"|(?P<infeed>inf(?= |$)|in ?feed|in - feed|feed it|feed|fed|feeding|come in|coming in|came in|come on|coming on|enter"
     r"|entering|get on|getting on|go on|going on|load at|loaded at|loading|load height|pick up|picked up|picking"
     r" up|pickup|start|starting|incoming|inlet|entry|receive|supply (?:conveyor|line|belt)|upstream|take away"
     r"|takeaway|arrive|arriving|in at|charge|source|(?:leave|off|out of) (?:the )?(?:\w+ )?(?:packer|filler"
@@ -80,6 +80,10 @@ def topic_of(words: str) -> str:
     return last.lastgroup or ""
 
 
+_TO_A_BEAM = re.compile(
+    r"\W*(?:up )?to (?:the |our |a )?(?:lowest |bottom of (?:the )?|underside of (?:the )?)?(?:\w+ )?(?:beam|truss|joist|sprinkler|pipe"
+    r"|duct|purlin|girder|rafter|ceiling|roof|steel|light|crane|obstruction)\b"
+)
 _IS_WHERE = re.compile(
     r"[\s).]*(?:is|are|being|=|,)? ?(?:where|what|the height|the level|the point|the elevation)(?: (?!start"
     r"|begin|come|get|enter|end|land|leave"
@@ -93,7 +97,9 @@ _IS_WHERE = re.compile(
 
 def topic_behind(words: str) -> str:
     """The topic of the noun right behind a figure: "9 ft wide doorway", "3.5 m of floor"."""
-    words = words.replace(" - ", " ")
+    words = re.sub(r"^\W*(?:=|is) (?:the |our |a )?", "", words.replace(" - ", " "))
+    if _TO_A_BEAM.match(words):
+        return "ceiling"
     place = _IS_WHERE.match(words)
     if place is not None:
         return place.lastgroup or ""
@@ -102,7 +108,7 @@ def topic_behind(words: str) -> str:
         r"|overhead|double|dock|main|finished) )*(?:(?:man|fire|loading|receiving|shipping|side|back|front|rear"
         r"|garage|freight|machine|entry|personnel|available|existing) )?"
         r"(?:(?P<opening>door|doorway|opening|gate|entrance|hatch|roll up|double door)|(?P<ceiling>ceiling"
-        r"|headroom|head room|beam|truss|joist|roof|clearance|clear (?:building|warehouse|ceiling|hall|plant)"
+        r"|headroom|head room|beam|truss|joist|sprinkler|pipe|duct|purlin|girder|rafter|bottom of steel|roof|clearance|clear (?:building|warehouse|ceiling|hall|plant)"
         r"|clear(?: height)?(?=$| [,.)]| to| over| under))"
         r"|(?P<space>between (?:\w+ )?(?:column|wall|post|line|machine|rack|pillar)|space|spot|area"
         r"|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your)"
