@@ -81,7 +81,9 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
         behind,
     )
     ratio = figure.value / last.value if last.value else 0.0
-    told = 0.2 <= ratio <= 5.0 and _WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)
+    told = 0.2 <= ratio <= 5.0 and (
+        (_WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)) or _WHEN_BEFORE.search(before)
+    )
     if not (cue or after_cue or told):
         return
     noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
@@ -104,6 +106,11 @@ _WHEN_BEHIND = re.compile(
     r"|(?:every )?now and then|some (?:days?|times?|weeks?)|most (?:days?|times?|weeks?)|other days?|the rest"
     r"|flat out|is the most|by (?:next|20)"
     r"|later|eventually|tomorrow|going forward|long term|down to|from (?:next|january)|per the plan)\b"
+)
+_WHEN_BEFORE = re.compile(
+    r"\b(?:in|on|during|at|over|around|for) (?:the |our |a )?(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)?(?:\w{2,12})?"
+    r"(?: (?:weeks?|days?|months?|time|season|break|run))? ?(?:it's|its|we (?:do|hit|see|run|make|need)|even|up to|maybe|about|perhaps|more like"
+    r"|like|nearly|almost|around|it goes to|it is|then)\W*$|\b(?:when|if|once) [\w' ]{3,40}?(?:it's|even|more like|,|up to|then)\W*$"
 )
 _LEADS_ON = re.compile(
     r"(?:^|[,;:(/-]|\b(?:and|but|or|to|maybe|then|about|sometimes|like|it's|is|at|do|does|be|run|runs|hit|hits"

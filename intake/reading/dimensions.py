@@ -294,7 +294,8 @@ def _names(group: Group, topic: str, who: Travelling) -> list[str | None] | None
     """A field for each figure; None where the words do not tell."""
     letters = _BY_LETTER[topic]
     if topic == "product" and who.kind in ROUND:
-        letters = letters | {"a": "product.diameter"}
+        if "l" not in group.labels:
+            letters = letters | {"a": "product.diameter"}
         if "d" in group.labels and not {"w", "l", "o"} & set(group.labels):
             group.labels = ["o" if label == "d" else label for label in group.labels]
     places = _BY_PLACE[topic]

@@ -10,7 +10,7 @@ from intake.reading.rates import Per, per_at
 from intake.reading.strangers import stranger_end
 from intake.reading.tokens import Token
 from intake.reading.unit_words import unit_at
-from intake.reading.units import CANONICAL, Unit
+from intake.reading.units import CANONICAL, UNITS, Unit
 
 
 @dataclass(slots=True)
@@ -71,6 +71,7 @@ def figures_of(tokens: list[Token], folded: Folded) -> list[Figure]:
     _share_units(tokens, found)
     for figure in found:
         _headed(tokens, figure, raw)
+        _unit_before(tokens, figure)
     return found
 
 
@@ -276,6 +277,22 @@ def _headed(tokens: list[Token], figure: Figure, raw: str) -> None:
         if unit is not None and unit[1] == last and unit[0].kind in CANONICAL and tokens[begin].kind == "word":
             give_unit(figure, unit[0])
             return
+
+
+_BEFORE_NUMBERS = frozenset({"kg", "kgs", "mm", "cm", "lbs"})
+
+
+def _unit_before(tokens: list[Token], figure: Figure) -> None:
+    """ "Kg 8,2", "mm 400": as Italians and some drawings write."""
+    at = figure.begin - 1
+    if figure.unit is not None or at < 0 or tokens[at].text not in _BEFORE_NUMBERS:
+        return
+    if at and (tokens[at - 1].kind == "number" or tokens[at - 1].text in ("in", "(", "[", "all", "per", "/", ")")):
+        return
+    give_unit(
+        figure,
+        UNITS["kg" if tokens[at].text.startswith("kg") else "lb" if tokens[at].text == "lbs" else tokens[at].text],
+    )
 
 
 def _share_units(tokens: list[Token], found: list[Figure]) -> None:

@@ -23,6 +23,12 @@ LABELS = {
 """Label word -> l, w, h, d (depth), t (thickness), o (diameter)."""
 _LONGEST_SIDE, _LONGEST_PACK = 19.0, 3.0
 _TIMES = frozenset({"x", "*", "by"})
+_BEFORE_LABELLED = frozenset(
+    {
+        ":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-", "loaded", "total", "overall", "up", "to",
+        "only", "just", "approximately", "+",
+    }
+)  # fmt: skip
 _SMALL_WORDS = frozenset(
     [
         "it", "it's", "they", "they're", "is", "are", "about", "around", "roughly", "maybe", "then", "approx", "overall", "total",
@@ -117,11 +123,7 @@ def label_before(tokens: list[Token], at: int, floor: int) -> tuple[str, int]:
     """The label letter before token `at`, over ": = is of ." and bound words; and where it begins."""
     here = at - 1
     steps = 0
-    while (
-        here >= floor
-        and tokens[here].text in (":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-")
-        and steps < 3
-    ):
+    while here >= floor and tokens[here].text in _BEFORE_LABELLED and steps < 3:
         here -= 1
         steps += 1
     if (
@@ -348,6 +350,8 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
         behind, end = label_behind(tokens, figure.after)
         if not behind and not label and (after_style or _labelled_next(tokens, figures, figure)):
             behind, end = _relabelled(tokens, figure), figure.after
+        if label and behind and _next_begins(tokens, figures, figure, end):
+            behind, end = "", figure.after  # "height 190 mm diameter 225 mm": the diameter is the next one's
         held = figure.first and (
             tokens[figure.first - 1].text in ("=", ":") or tokens[figure.first - 1].end == tokens[figure.first].start
         )
@@ -377,6 +381,16 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
     if len(members) < 2 or len(set(labels)) < len(labels):
         return None
     return Group(members, labels, begin, here, False)
+
+
+def _next_begins(tokens: list[Token], figures: list[Figure], figure: Figure, end: int) -> bool:
+    """True where the label behind this figure stands right before the next one, which has no label behind it."""
+    at = next((n for n, one in enumerate(figures) if one is figure), 0) + 1
+    if at >= len(figures):
+        return False
+    lead = [token.text for token in tokens[end : figures[at].first]]
+    plain = all(word in (":", "=", "is", "of", "about", "approx", ".") for word in lead)
+    return plain and len(lead) <= 2 and not label_behind(tokens, figures[at].after)[0]
 
 
 def _labelled_next(tokens: list[Token], figures: list[Figure], figure: Figure) -> bool:

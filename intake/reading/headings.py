@@ -7,7 +7,7 @@ from intake.reading.scene import Draft, Question, Scene
 
 _TURNS = re.compile(
     r"\b(?:turn\w*|corner\w*|bend\w*|angle\w*|direction|heading|exit\w*|leav\w*|discharg\w*|out ?feed"
-    r"|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular|u"
+    r"|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular|go back|back|u"
     r"|opposite|straight)\b"
 )
 _LEFT = re.compile(r"\b(?:left|counter ?-?clockwise|anti ?-?clockwise|ccw)\b")

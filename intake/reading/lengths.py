@@ -153,6 +153,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return "space.ceiling"
     if ABOVE_DECK.match(behind):
         return None
+    if _FIRST_FLOOR.search(before) and figure.value > 1.8 and not _FROM_FLOOR.search(before):
+        return "rise.discharge_height"
     if _STACKED.search(before) and figure.value <= LONGEST_PRODUCT:
         return "product.height"
     if near == "machine" and _ON_CONVEYOR.match(behind) and (comes_from(before) or goes_to(before)):
@@ -197,6 +199,10 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
 _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
+_FIRST_FLOOR = re.compile(
+    r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey|story)\b[^,;]{0,25}$"
+)
+_FROM_FLOOR = re.compile(r"\b(?:from|off|difference|distance|rise)\b[^,;]{0,25}$")
 _STACKED = re.compile(
     r"\b(?:stack\w*|loaded|load height|goods?|built up)\b(?: [\w']+){0,5}\W*$(?<!discharge)(?<!infeed)"
 )

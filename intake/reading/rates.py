@@ -134,7 +134,7 @@ def per_at(tokens: list[Token], at: int, raw: str) -> Per | None:
         return None
     after = where + 1
     if word in ("in", "the"):
-        if not (word == "in" and after < len(tokens) and tokens[after].text in ("a", "an", "one", "each")):
+        if not (word == "in" and after < len(tokens) and tokens[after].text in ("a", "an", "one", "each", "the")):
             return None
         after += 1
     if word in ("p",) and after < len(tokens) and tokens[after].text == "/":

@@ -21,6 +21,9 @@ _WHOLE = re.compile(
 _BOTH = re.compile(
     r"\b(?:both (?:travel|run|go|ride|way|direction)|come back|coming back|go back|return\w*|back down|back up|either way)\b"
 )
+_ONLY_EMPTIES = re.compile(
+    r"\bonly (?:the )?(?:empt\w+)(?: one)?\b|\bempt\w+ only\b|\balways (?:run |travel |go )?empty\b"
+)
 _WORST = re.compile(
     r"\b(?:worst|heaviest|biggest|largest|full ones?|max|heavy|filled|full|loaded|gross|weigh|weight|laden)"
     r"(?: (?:one|ones|case|is|are|at|about|of them|maybe|around|up to|it|they|being|:)){0,3}\W*$"
@@ -61,6 +64,15 @@ def settled_weights(scene: Scene, weights: list[Weight]) -> list[Draft]:
     if len(weights) > 1 and not several:
         weights = _of_the_whole(scene, weights)
     kept = _once(scene, weights)
+    if (
+        len(kept) == 2
+        and re.search(r"\bresp\b|\brespectively\b", scene.words(kept[0][0].after, kept[1][0].after + 3))
+        and not several
+    ):
+        first, second = kept[0][1], kept[1][1]
+        ends = [end for draft in (first, second) for end in (draft.low, draft.high) if end is not None]
+        first.low, first.high, first.end = min(ends), max(ends), second.end
+        return [first]
     if len(kept) == 2:
         joined = _ends_joined(kept[0][1], kept[1][1]) or (None if several else _lightest_and_heaviest(scene, *kept))
         if joined is not None:
@@ -81,6 +93,8 @@ def _of_the_whole(scene: Scene, weights: list[Weight]) -> list[Weight]:
         first.low, first.high = min(ends), max(ends)
         first.end = max(draft.end for _, draft in weights)
         return weights[:1]
+    if _ONLY_EMPTIES.search(scene.words(0, min(len(scene.norms), 400))):
+        return [pair for pair, p in zip(weights, part, strict=True) if p]
     if any(w and not p for w, p in zip(whole, part, strict=True)):
         return [pair for pair, w, p in zip(weights, whole, part, strict=True) if w and not p]
     return [pair for pair, p in zip(weights, part, strict=True) if not p]
