@@ -76,11 +76,12 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     )
     after_cue = re.match(
         r"^\W*(?:is |at |on |in |as |the |a |for |when |during |durring |over |around )*(?:xmas?|christmas?"
-        r"|peak|max|tops?|surge|burst|busy|next year|season|in"
+        r"|peak|maximum|max|tops?|surge|burst|busy|next year|season|in"
         r" season|at peak|future|worst|normal|average|usually)\b",
         behind,
     )
-    ratio = figure.value / last.value if last.value else 0.0
+    typed = max(end.value for end in last.ends)
+    ratio = figure.value / typed if typed else 0.0
     told = 0.2 <= ratio <= 5.0 and (
         (_WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)) or _WHEN_BEFORE.search(before)
     )

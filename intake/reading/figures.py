@@ -154,7 +154,7 @@ def _sign_before(tokens: list[Token], at: int, floor: int, amount: Amount) -> tu
     return at, -1.0 if amount.below_zero else 1.0
 
 
-_JOIN = frozenset({"-", "to", "~", "through", "thru", "till", "until"})
+_JOIN = frozenset({"à", "bis", "tot", "-", "to", "~", "through", "thru", "till", "until"})
 
 
 def _second(

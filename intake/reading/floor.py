@@ -8,10 +8,10 @@ from intake.reading.topics import topic_of
 _FLOOR_ALONG = re.compile(
     r"\b(?:in|along|with) (?:the )?(?:direction of travel|travel direction|conveyor direction|flow direction"
     r"|flow|line|travel"
-    r"|running direction|length)\b|\blengthwise\b|\blong\b|\bin length\b"
+    r"|running direction|length|belt)\b|\blengthwise\b|\blong\b|\bin length\b"
 )
 _FLOOR_ACROSS = re.compile(
-    r"\b(?:across|sideways|crosswise|side to side|wide|in width)\b|\bin (?:the )?(?:other|cross) direction\b"
+    r"\b(?:across|sideway|sideways|crosswise|side to side|wide|in width)\b|\bin (?:the )?(?:other|cross) direction\b"
 )
 
 

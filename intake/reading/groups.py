@@ -271,7 +271,7 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
         letter = ""
         here = figure.after
         if n + len(members) < len(figures) or figure.kind not in ("length", "number"):
-            joined = _joined_at(tokens, here) or tokens[here - 1].text in ("l", "w", "h", "d")
+            joined = _joined_at(tokens, here) or tokens[here - 1].text in ("l", "w", "h", "d", ")")
             letter = _relabelled(tokens, figure) if joined and (times or _joined_at(tokens, here)) else ""
         label, here = (letter, here) if letter else label_behind(tokens, here)
         if not _usable(figure):

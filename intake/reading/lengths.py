@@ -188,7 +188,9 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     if topic == "opening":
         return "space.opening_width" if "narrow" in before else None
     if topic in ("space", "machine"):
-        return "space.width" if re.match(r"^\W*(?:apart|between)\b", behind) else None
+        if re.match(r"^\W*(?:apart|between)\b", behind):
+            return "space.width"
+        return along_or_across(re.split(r"[;.]", before)[-1].replace(",", " ")) if topic == "space" else None
     if is_rise(before, behind, sentence) and figure.value > 0.15:
         return "rise.height"
     if topic in ("product", ""):

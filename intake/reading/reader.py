@@ -25,7 +25,7 @@ from intake.reading.portions import portions
 from intake.reading.scene import Draft, Question, Scene, scene_of
 from intake.reading.shared_lengths import share_length_units
 from intake.reading.size_tables import table_drafts
-from intake.reading.sizes import number_sizes
+from intake.reading.sizes import count_of_sizes, number_sizes
 from intake.reading.slopes import slope_drafts, tilt_in_words
 from intake.reading.supply import supply_drafts
 from intake.reading.temperatures import temperature_drafts
@@ -133,7 +133,9 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
     items += choice_drafts(scene, who)
     items += open_draft(scene, who, {item.field for item in items})
     if not rows:
-        number_sizes(scene, [item for item in items if isinstance(item, Draft)], dimensions.anchors)
+        drafts = [item for item in items if isinstance(item, Draft)]
+        number_sizes(scene, drafts, dimensions.anchors)
+        items += count_of_sizes(scene, drafts, dimensions.anchors)
     items += answer_drafts(scene, items)
     return items
 

@@ -3,6 +3,7 @@
 import re
 
 from intake.reading.figures import Figure, give_unit
+from intake.reading.groups import LABELS
 from intake.reading.scene import Draft, Scene
 from intake.reading.tables import Cell, Table
 from intake.reading.units import UNITS, Unit
@@ -17,11 +18,11 @@ _COLUMNS = tuple(
             "product.size",
             rf"{_OF}(?:(?:l|length){_TIMES}(?:w|b|width|breadth){_TIMES}(?:h|height)\b|(?:dim|size|measure))",
         ),
-        ("product.length", rf"{_OF}(?:l|len|lg|length|long)\b(?! ?[x*])"),
-        ("product.width", rf"{_OF}(?:w|b|wd|width|wide|breadth)\b(?! ?[x*])"),
-        ("product.height", rf"{_OF}(?:h|ht|hgt|height|high|tall)\b(?! ?[x*])"),
+        ("product.length", rf"{_OF}(?:l|len|lg|length)\b(?! ?[x*])"),
+        ("product.width", rf"{_OF}(?:w|b|wd|width|breadth)\b(?! ?[x*])"),
+        ("product.height", rf"{_OF}(?:h|ht|hgt|height)\b(?! ?[x*])"),
         ("product.diameter", rf"{_OF}(?:ø|dia|diam|diameter|od)\b"),
-        ("product.weight", rf"{_OF}(?:weight|wt|wgt|weighs|mass|gross|kg|kgs|lbs?|gewicht)\b"),
+        ("product.weight", rf"{_OF}(?:weight|wt|wgt|weighs|mass|gross|kg|kgs|lbs?|gewicht|peso|poids|vikt|waga)\b"),
         (
             "rate.peak",
             r"\W*(?:peak|max\w*)\b.*(?:/|per|rate|speed|through|[cbp]pm)|.*(?:/|per|rate|speed).*(?:peak|max)",
@@ -29,6 +30,11 @@ _COLUMNS = tuple(
         ("rate.normal", rf"\W*(?:\w+ )?(?:rate|speed|throughput|output|[cbp]pm|{_PER})\b"),
     )
 )
+_ADJECTIVES = frozenset({"long", "wide", "tall", "deep", "high", "thick", "across", "round", "broad", "d", "t", "b", "stands"})
+"""In a heading these name a size ("tall", "wide"), not a column."""
+_BY_LABEL = {
+    "l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter",
+}  # fmt: skip
 _KINDS = {"product.weight": "mass", "rate.normal": "rate", "rate.peak": "rate"}
 _LENGTHS = ("product.length", "product.width", "product.height")
 _IN_UNIT = re.compile(
@@ -60,7 +66,11 @@ def _turned(table: Table) -> tuple[tuple[Cell, ...], ...]:
 
 
 def _field(heading: str) -> str:
-    return next((name for name, pattern in _COLUMNS if pattern.match(heading)), "")
+    named = next((name for name, pattern in _COLUMNS if pattern.match(heading)), "")
+    first = re.match(r"\W*([^\W\d]+)", heading)
+    if named or first is None or first.group(1) in _ADJECTIVES:
+        return named
+    return _BY_LABEL.get(LABELS.get(first.group(1), ""), "")
 
 
 def _of_rows(scene: Scene, rows: tuple[tuple[Cell, ...], ...], columns: dict[int, str]) -> list[Draft]:
@@ -83,6 +93,9 @@ def _of_rows(scene: Scene, rows: tuple[tuple[Cell, ...], ...], columns: dict[int
                 else:
                     found.append(draft)
             scene.use(*figures)
+    if size > 1 and found:
+        last = found[-1]
+        found.append(Draft("product.sizes", last.start, last.end, float(size), float(size), at=last.at, rank=3))
     for pairs in rates.values():
         first_draft = pairs[0][0]
         first_draft.low = min(draft.low or 0.0 for draft, _ in pairs)

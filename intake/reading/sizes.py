@@ -6,6 +6,15 @@ _PER_SIZE = frozenset({"product.length", "product.width", "product.height", "pro
 _SIZES_MOST = 12
 
 
+def count_of_sizes(scene: Scene, drafts: list[Draft], anchors: list[int]) -> list[Draft]:
+    """Two or more sizes told one by one: their number is told too."""
+    if len(anchors) < 2 or any(draft.field == "product.sizes" for draft in drafts):
+        return []
+    last = next((draft for draft in drafts if draft.at == max(anchors)), None)
+    count = float(len(anchors))
+    return [Draft("product.sizes", last.start, last.end, count, count, at=last.at, rank=3)] if last else []
+
+
 def number_sizes(scene: Scene, drafts: list[Draft], anchors: list[int]) -> None:
     """Give `size` 2, 3 ... to the product figures that stand with the second, third ... group of dimensions."""
     if len(anchors) < 2:

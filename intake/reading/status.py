@@ -69,7 +69,7 @@ _PAST = re.compile(
     r"|\byesterday\b|\bwas (?:built"
     r"|made|bought|installed|designed|rated|quoted|sized)\b|\bbefore the (?:move|change|fire|flood|expansion)\b"
     r"|\bback home\b|\bno longer\b|\bwe had (?:a|an|one)\b|\bin the old days\b|\bbefore we\b|\bused before\b"
-    r"|\b(?:our|the) record (?:is|was)\b|\bhad been\b|\buntil (?:last|now|recently|this)\b"
+    r"|\b(?:our|the) record (?:is|was)\b|\bearlier\b(?: \w+){0,2} (?:was|were|said|told|wrote)\b|\bhad been\b|\buntil (?:last|now|recently|this)\b"
 )
 _OTHER = re.compile(
     r"\b(?:the|our|on the|at the|an|that|their|my|your) other (?:line|lines|plant|machine|site|one|lift|building"

@@ -100,6 +100,7 @@ def _cells(line: str, place: int) -> tuple[str, tuple[Cell, ...]]:
 
 def _settled(signs: list[str], block: list[tuple[Cell, ...]], kind: str) -> list[Table]:
     """Put the signs of a block of rows; a table of three columns or more comes back."""
+    block = _without_numbers(signs, block)
     width = max(len(row) for row in block)
     pairs = [row for row in block if len(row) == 2]
     if kind == "semi" and (len(block) < 2 or any(len(row) != width for row in block)):
@@ -123,6 +124,20 @@ def _settled(signs: list[str], block: list[tuple[Cell, ...]], kind: str) -> list
         return []
     _bars(signs, block)
     return [Table(tuple(block))]
+
+
+_NUMBERING = re.compile(r"(?:\d{1,3}(?:\.\d{1,3}){0,3}[.)]?|[a-z][.)]|no\.?|nr\.?|pos\.?|#|item|line|)")
+
+
+def _without_numbers(signs: list[str], block: list[tuple[Cell, ...]]) -> list[tuple[Cell, ...]]:
+    """The rows without a first column that only counts them; its figures are none."""
+    counted = all(len(row) >= 3 and _NUMBERING.fullmatch(row[0].text) and _LETTER.search(row[1].text) for row in block)
+    if not counted or len(block) < 2:
+        return block
+    for row in block:
+        for n in range(row[0].start, row[0].end):
+            signs[n] = " "
+    return [row[1:] for row in block]
 
 
 def _bars(signs: list[str], block: list[tuple[Cell, ...]]) -> None:
