@@ -44,8 +44,16 @@ _HEADED = re.compile(
 _TIME = {"minute": "1/min", "min": "1/min", "hour": "1/h", "hr": "1/h", "h": "1/h", "sec": "1/s", "second": "1/s"}
 
 
+_PER_FIRST = re.compile(r"\b(?:per|every|each|in one|in an?) (minute|min|hour|h)\b,? (?:[\w']+ ){0,4}$")
+
+
 def headed(scene: Scene, figure: Figure) -> None:
-    """ "Crates/hour: 720": the unit stands in the heading of the line."""
+    """ "Crates/hour: 720", "per hour we fill 420": the unit stands in the heading or before."""
+    first = _PER_FIRST.search(scene.before(figure)[-60:] + " ")
+    noun = re.match(r"^\W*(?:people|operators?|shifts?|breaks?|times|machines?)\b", scene.after(figure))
+    if first is not None and figure.value > 0 and scene.group_of(figure) is None and not noun and not figure.tags:
+        give_unit(figure, UNITS[_TIME[first.group(1)]])
+        return
     match = _HEADED.search(scene.before(figure)[-60:])
     if match is not None and figure.value > 0 and scene.group_of(figure) is None:
         if figure.bound == "least" and match.group(2) == "min":
@@ -65,7 +73,7 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     before, behind = scene.before(figure)[-50:], scene.after(figure)[:30]
     cue = re.search(
         r"(?:pk|peak(?:s|ing)?|surge|burst|max(?:imum)?|top|up to|could hit|can hit|hit|hitting|spike|as high as"
-        r"|busy|season|next year|ready for|headroom to|headroom for|future|growing to|going to|going up to"
+        r"|busy|campaign|season|next year|ready for|headroom to|headroom for|future|growing to|going to|going up to"
         r"|go to|goe to|jump to|climb"
         r" to|normal|normally"
         r"|average|usually|run|running|tops out|top out|reach|worst|limit|expect|expecting|at peak|at best|day"
@@ -90,6 +98,8 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
     if noun:
         return
+    if figure.ends[0].maybe_thousands and typed >= 1000:
+        figure.ends = tuple(replace(end, value=end.value * 1000.0) for end in figure.ends)
     give_unit(figure, last.per.unit)
     if figure.per is not None and last.per is not None:
         figure.per = replace(figure.per, noun=last.per.noun, hours=last.per.hours, each=last.per.each)

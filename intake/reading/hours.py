@@ -39,7 +39,7 @@ _HOURS = (
 )
 _COUNT = r"(one|single|two|three|four|double|[1-4])"
 _SHIFTS_OF = re.compile(
-    rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|,|\(|are|x|each"
+    rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|per|,|\(|are|x|each"
     rf"|,?\s*each)?\s*(?:about\s+)?{_HOURS}(?:\s*-?\s*(?:h|hrs?|hours?)\b|(?<=\d)(?=\s*(?:$|[.,;)])))"
 )
 _HOUR_SHIFTS = re.compile(
@@ -228,7 +228,7 @@ _NEEDED = re.compile(
     r"\b(?:need|needed|deliver\w*|delivery|lead ?time|install\w*|start ?up|deadline|ready|running|in place"
     r"|commission\w*|from now|out|away|until|within|in|by|before|timeline|schedule|time frame|timeframe|"
     r"want it|must have|turnaround|target|go live|order|ship\w*|shutdown|left|on site|latest|at the latest"
-    r"|project|asap|opening|aro|a r o|lead)\b"
+    r"|project|asap|opening|aro|a r o|lead|term)\b"
 )
 _NOT_NEEDED = re.compile(
     r"\b(?:every|each|per|a|once|last|ago|vacation|away on|holiday|shelf life|warranty|quote valid|valid for"

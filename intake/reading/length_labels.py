@@ -40,7 +40,9 @@ def label_of(scene: Scene, figure: Figure) -> str:
     letter, _ = label_before(scene.tokens, figure.begin, floor)
     headed = _HEADED.match(scene.before(figure))
     if not letter and headed:
-        return {"length": "l", "width": "w", "height": "h", "depth": "d", "diameter": "o"}[headed.group(1)]
+        return {"length": "l", "width": "w", "height": "h", "depth": "d", "diameter": "o", "thickness": "t"}[
+            headed.group(1)
+        ]
     if not letter:
         words = scene.before(figure)
         best = _SUPERLATIVE.search(words) or _SUPERLATIVE.match(scene.after(figure))
@@ -71,7 +73,9 @@ def label_of(scene: Scene, figure: Figure) -> str:
     return letter
 
 
-_HEADED = re.compile(r"^\W*(?:the )?(length|width|height|depth|diameter)\b[^:]{0,40}: ?$")
+_HEADED = re.compile(
+    r"^\W*(?:the )?(?:\w+ ){0,2}?(length|width|height|thickness|depth|diameter)\b(?! (?:difference|change|gain|of (?:lift|entrance|exit)))[^:]{0,40}: ?$"
+)
 _SUPERLATIVES = {
     "tallest": "h", "highest": "h", "shortest": "h", "widest": "w", "narrowest": "w", "longest": "l", "thickest": "t",
     "thinnest": "t", "deepest": "d", "flattest": "h",

@@ -153,6 +153,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return "space.ceiling"
     if ABOVE_DECK.match(behind):
         return None
+    if _ON_PLACE.search(before) and re.search(r"\b(?:from|off)\b", sentence):
+        return "rise.discharge_height"
     if _FIRST_FLOOR.search(before) and figure.value > 1.8 and not _FROM_FLOOR.search(before):
         return "rise.discharge_height"
     if _STACKED.search(before) and figure.value <= LONGEST_PRODUCT:
@@ -201,6 +203,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
 _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
+_ON_PLACE = re.compile(r"\b(?:on|onto|to|into) (?:the|a|an|our) (?:[\w-]+ ){1,4}\( ?(?:at |about |approx )?$")
 _FIRST_FLOOR = re.compile(
     r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey|story)\b[^,;]{0,25}$"
 )
@@ -223,6 +226,8 @@ _LINK = re.compile(r"and|or|so|about|approx|which|is|at|of|the|a|then|but|it's|m
 
 def _nearest(before: str) -> str:
     """The words behind the last comma, where they say anything."""
+    if re.search(r": ?$", before):
+        return before  # a heading counts whole
     last = re.split(r"[,;(]", before)[-1]
     return last if any(word.isalpha() and not _LINK.fullmatch(word) for word in last.split()) else before
 
@@ -246,9 +251,9 @@ def _pair_of(
         return "rise.infeed_height"
     if re.search(r"(?:^|[,;] ?)to ?: ?$", before) and re.search(r"(?:^|\n|[,;] ?)from ?:", scene.shadow):
         return "rise.discharge_height"
-    if re.search(r"(?:^|[,;] ?|\bto[brc] )in(?: at)?$", before.strip()) and re.search(r"\bout\b", behind):
+    if re.search(r"(?:^|[,;:] ?|\bto[brc] )in(?: at)?$", before.strip()) and re.search(r"\bout\b", behind):
         return "rise.infeed_height"
-    if re.search(r"(?:^|[,;] ?|\bto[brc] )out(?: at)?$", before.strip()):
+    if re.search(r"(?:^|[,;:] ?|\bto[brc] )out(?: at)?$", before.strip()):
         return "rise.discharge_height"
     if (
         re.match(r"^\s*\(?(?:out|off)\b(?: |$|\)|,)", behind)

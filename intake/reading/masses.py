@@ -86,11 +86,9 @@ def _squeeze(scene: Scene, figure: Figure, before: str) -> Draft | None:
         per_kg = UNITS["kgf"].factor
         draft.low = None if draft.low is None else draft.low * per_kg
         draft.high = None if draft.high is None else draft.high * per_kg
-    sign = scene.words(figure.begin, figure.first)
     if tested and figure.bound:
         draft.low = draft.high = draft.high if draft.high is not None else draft.low
-    after_words = scene.words(figure.after, figure.end)
-    if "limit" in before[-40:] or "not more" in after_words or "no more" in after_words or "≤" in sign or "<" in sign:
+    if "limit" in before[-40:] or figure.bound == "most":  # the most that it bears is the limit itself
         value = draft.high if draft.high is not None else draft.low
         draft.low = draft.high = value
     return draft

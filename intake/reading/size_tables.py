@@ -30,7 +30,9 @@ _COLUMNS = tuple(
         ("rate.normal", rf"\W*(?:\w+ )?(?:rate|speed|throughput|output|[cbp]pm|{_PER})\b"),
     )
 )
-_ADJECTIVES = frozenset({"long", "wide", "tall", "deep", "high", "thick", "across", "round", "broad", "d", "t", "b", "stands"})
+_ADJECTIVES = frozenset(
+    {"long", "wide", "tall", "deep", "high", "thick", "across", "round", "broad", "d", "t", "b", "stands"}
+)
 """In a heading these name a size ("tall", "wide"), not a column."""
 _BY_LABEL = {
     "l": "product.length", "w": "product.width", "h": "product.height", "t": "product.height", "o": "product.diameter",

@@ -8,7 +8,7 @@ _SUPPLY = re.compile(r"\b(\d{3}) ?(?:v|volt|vac)? ?/ ?([13])(?: ?(?:ph|phase|ø)
 _TWO_VOLTAGES = re.compile(r"\b(\d{3}) ?/ ?(\d{3}) ?(?:v|volt|volts|vac)\b")
 _PHASES = re.compile(
     r"\b(3|1|three|single|one|tri) ?-? ?(?:ph|phase|phases|ø)\b(?!\s*\d\s*of)|\b3 ?x ?(?=\d{3} ?/? ?\d{0,3} ?v)"
-    r"|\b3 ?n? ?~"
+    r"|\b3 ?n? ?~|(?<=v )\biii\b|(?<=v, )\biii\b"
 )
 _SPOKEN = re.compile(
     r"\b(one|two|three|four|five|six)[ -](?:(?:oh|o|zero)[ -](eight)|(ten|twelve|fifteen|twenty|thirty|forty|fifty"
