@@ -60,6 +60,9 @@ _LONG_WAY = (
     ("l", ("de", "long")), ("w", ("de", "large")), ("h", ("de", "haut")), ("h", ("in", "height")), ("w", ("in", "width")),
     ("l", ("in", "length")), ("o", ("in", "diameter")), ("o", ("across", "top")), ("h", ("top", "to", "bottom")),
 )  # fmt: skip
+_CLEAR = frozenset(
+    {"clear", "free", "net", "usable", "overall", "total", "max", "maximum", "outside", "finished", "loaded"}
+)
 _ALONG = (
     ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("along", "travel"), ("along", "direction", "of", "travel"),
     ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
@@ -99,6 +102,8 @@ def label_behind(tokens: list[Token], at: int) -> tuple[str, int]:
     travel = _travel_at(tokens, at)
     if travel[0]:
         return travel
+    if here + 1 < len(tokens) and tokens[here].text in _CLEAR and tokens[here + 1].text in LABELS:
+        here += 1
     if (
         here < len(tokens)
         and tokens[here].text in ("in", "-", "of")

@@ -60,6 +60,8 @@ def temperature_drafts(scene: Scene) -> list[Draft | Question]:
     return found
 
 
+_OUT_OF = re.compile(r"\b(?:from|out of|off) (?:the |our |a )?$")
+"""A fridge that product comes from is no room of the machine."""
 _OUTDOORS = re.compile(r"^\W*(?:outside|outdoors|out in the yard)\b(?! of)")
 _AT_THE_MACHINE = re.compile(
     r"\b(?:reach (?:your|the|this) (?:lift|machine|conveyor|unit|equipment)|when (?:it|they) (?:get|reach|arrive|come) (?:there|to)|on (?:the|your) machine"
@@ -147,7 +149,7 @@ def _field(scene: Scene, figure: Figure) -> str | None:
         return None
     if asked == ["temperature.product"] and not _ROOM_NOUN.search(f"{text} {behind[:40]}"):
         return "temperature.product"
-    room = list(_ROOM.finditer(text))
+    room = [match for match in _ROOM.finditer(text) if not _OUT_OF.search(text[: match.start()])]
     product = list(_PRODUCT.finditer(text))
     words = list(PRODUCT_WORDS.finditer(re.split(r"[,;]", text)[-1]))
     last_room = room[-1].start() if room else -1
