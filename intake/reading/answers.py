@@ -52,7 +52,7 @@ def answer_drafts(scene: Scene, found: list[Draft | Question]) -> list[Draft | Q
         return []
     answers: list[Draft | Question] = []
     answers += yes_or_no(scene, open_fields)
-    answers += _counted_in_words(scene, open_fields) + _at_the_floor(scene, open_fields)
+    answers += _counted_in_words(scene, open_fields) + _phases(scene, open_fields) + _at_the_floor(scene, open_fields)
     if not unknown(scene):
         answers += _figures(scene, open_fields)
         answers += _bare_choice(scene, open_fields, {item.field for item in answers})
@@ -126,6 +126,20 @@ def _counted_in_words(scene: Scene, fields: list[str]) -> list[Draft | Question]
     value = 2.0 if found is two else 1.0
     scene.use(*[f for f in scene.figures if f.kind == "number"])
     return [Draft(name, scene.tokens[first].start, scene.tokens[last].end, value, value, at=first)]
+
+
+_PHASES = re.compile(r"^\W*(?:just |only |it's |we have |all |a )*(single|one|1|three|3|tri)\b(?! ?\d)")
+
+
+def _phases(scene: Scene, fields: list[str]) -> list[Draft | Question]:
+    """ "Single", "just the three"."""
+    match = _PHASES.match(scene.words(0, min(len(scene.norms), 8))) if "site.phases" in fields else None
+    if match is None:
+        return []
+    at = match.string[: match.start(1)].count(" ")
+    value = 3.0 if match.group(1) in ("three", "3", "tri") else 1.0
+    scene.use(*[figure for figure in scene.figures if figure.first == at])
+    return [Draft("site.phases", scene.tokens[at].start, scene.tokens[at].end, value, value, at=at)]
 
 
 _FLOOR_LEVEL = re.compile(

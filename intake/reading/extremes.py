@@ -9,11 +9,11 @@ from intake.spec.flat import SPREAD_FIELDS
 
 _LOW = re.compile(
     r"\b(?:smallest|littlest|lightest|narrowest|shortest|thinnest|flattest|slimmest|lowest|coldest|coolest|least"
-    r"|min|minimum|skinniest|low|light ones?|small ones?|little ones?|winter|night)\b"
+    r"|min|minimum|skinniest|low|light ones?|small ones?|little ones?|winter|night|january|jan|february|feb|december|dec)\b"
 )
 _HIGH = re.compile(
     r"\b(?:biggest|largest|heaviest|widest|longest|tallest|thickest|fattest|highest|hottest|warmest|most|max|maximum"
-    r"|high|heavy ones?|big ones?|large ones?|summer|day)\b"
+    r"|high|heavy ones?|big ones?|large ones?|summer|day|july|jul|august|aug|june)\b"
 )
 _KINDS = frozenset({"length", "mass", "temperature"})
 _PLACES = re.compile(

@@ -174,6 +174,8 @@ def _second(
     )
     if joined == "or" and per is None and first.unit is None:
         return _this_or_that(tokens, first, after + 1, raw)
+    if joined == "/" and after + 1 < len(tokens):
+        return _slashed_temperatures(tokens, first, after + 1, raw)
     if joined not in _JOIN and not (between and joined in ("and", "&", "-", "to")):
         return None
     spaced = tokens[after].start > tokens[after - 1].end
@@ -235,6 +237,18 @@ def _this_or_that(tokens: list[Token], first: Amount, at: int, raw: str) -> tupl
         return None
     per = per_at(tokens, second.after, raw)
     return (second, per, per.after) if per is not None else None
+
+
+def _slashed_temperatures(
+    tokens: list[Token], first: Amount, at: int, raw: str
+) -> tuple[Amount, Per | None, int] | None:
+    """ "+2/+4 °C": a range, where the second has the scale."""
+    sign = -1.0 if tokens[at].text == "-" else 1.0
+    at += tokens[at].text in ("+", "-")
+    second = amount_at(tokens, at, raw) if at < len(tokens) else None
+    if second is None or second.unit is None or second.unit.kind != "temperature" or first.value >= sign * second.value:
+        return None
+    return second.times(sign), None, second.after
 
 
 def _up_to(tokens: list[Token], first: Amount, after: int, joined: str) -> tuple[int, str]:

@@ -88,7 +88,7 @@ def _travel_at(tokens: list[Token], at: int) -> tuple[str, int]:
                     break
                 place += 1
             else:
-                if len(phrase) == 1 and phrase[0] in ("travel", "cross") and not bracket:
+                if phrase[0] in ("travel", "cross", "flow") and not bracket:
                     continue
                 closed = bracket and place < len(tokens) and tokens[place].text == ")"
                 letter = letter or next(one for one, other in _LONG_WAY if other == phrase)

@@ -6,12 +6,12 @@ from intake.reading.lexicon import SWALLOWED
 from intake.reading.scene import Draft, Question, Scene
 
 _TURNS = re.compile(
-    r"\b(?:turn\w*|corner\w*|bend\w*|angle\w*|direction|heading|exit\w*|leav\w*|discharg\w*|out ?feed"
+    r"\b(?:dir|plan|turn\w*|corner\w*|bend\w*|angle\w*|direction|heading|exit\w*|leav\w*|discharg\w*|out ?feed"
     r"|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular|go back|back|u"
     r"|opposite|straight)\b"
 )
-_LEFT = re.compile(r"\b(?:left|counter ?-?clockwise|anti ?-?clockwise|ccw)\b")
-_RIGHT = re.compile(r"\b(?:(?<!that's )right(?! angle| away| now)|clockwise|cw)\b")
+_LEFT = re.compile(r"\b(?:left|lh|l ?\. ?h|counter ?-?clockwise|anti ?-?clockwise|ccw)\b")
+_RIGHT = re.compile(r"\b(?:rh|r ?\. ?h|(?<!that's )right(?! angle| away| now)|clockwise|cw)\b")
 _ALLOWED = (0.0, 90.0, 180.0, 270.0, 360.0)
 
 
@@ -21,7 +21,8 @@ def heading_drafts(scene: Scene) -> list[Draft | Question]:
     for figure in [*scene.open_figures("degrees"), *scene.open_figures("angle"), *scene.open_figures("number")]:
         text = scene.sentence_text(figure.first)
         if not (asked or _TURNS.search(text)) or re.search(
-            r"\b(?:slope|incline|tilt|steep|slid\w*|slip\w*|tip\w*|temperature|temp)\b", text
+            r"\b(?:turned over|turn over|twist|flip\w*|invert\w*|slope|incline|tilt|steep|slid\w*|slip\w*|tip\w*|temperature|temp)\b",
+            text,
         ):
             continue
         value = figure.value % 360 if figure.value >= 0 else figure.value + 360

@@ -39,7 +39,7 @@ _HOURS = (
 )
 _COUNT = r"(one|single|two|three|four|double|[1-4])"
 _SHIFTS_OF = re.compile(
-    rf"\b{_COUNT}\s+(?:\w+\s+)?shifts?\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|per|,|\(|are|x|each"
+    rf"\b{_COUNT}\s+(?:\w+\s+)?(?:shifts?|crews?|teams?|gangs?)\b\W*(?:a day\W*|per day\W*|daily\W*)?(?:of|at|per|,|\(|are|x|each"
     rf"|,?\s*each)?\s*(?:about\s+)?{_HOURS}(?:\s*-?\s*(?:h|hrs?|hours?)\b|(?<=\d)(?=\s*(?:$|[.,;)])))"
 )
 _HOUR_SHIFTS = re.compile(
@@ -71,6 +71,9 @@ _HOURS_OF = re.compile(
 )
 _A_DAY_ASKED = re.compile(rf"^\W*(?:about |approx |roughly |some |~ ?)?{_HOURS} ?(?:a|per|/|each|every) ?day\b")
 _TENS = re.compile(r"\b(one|two|three|1|2|3)\s+(8|9|10|12|eight|ten|twelve)(?:'?s|es)\b")
+_FOUR_DIGITS = re.compile(
+    r"\b([01]\d|2[0-3])([0-5]\d)(?: ?h(?:rs?|ours)?)? ?(?:-|to|until|till|thru) ?([01]\d|2[0-4])([0-5]\d)\b(?! ?(?:mm|kg|lb|v\b|m\b|cases|in\b))"
+)
 _CLOCK = re.compile(
     r"\b(?:from\s+)?(\d{1,2})(?::(\d{2}))?\s*(am|pm|a\.m\.?|p\.m\.?|a|p|o'clock|in the morning)?\s*(?:-|to|til"
     r"|till|until|through|thru)\s*"
@@ -100,6 +103,7 @@ def hours_drafts(scene: Scene) -> list[Draft]:
         (_A_DAY_ASKED, _plain),
         (_TENS, _product(1, 2)),
         (_FROM_TO, _between),
+        (_FOUR_DIGITS, _four_digits),
         (_ROUND_CLOCK, lambda _: 24.0),
         (_CLOCK, _clock),
         (_ONE_SHIFT, _plain),
@@ -115,7 +119,7 @@ def hours_drafts(scene: Scene) -> list[Draft]:
             value = reader(match)
             if value is None or not 0 < value <= 24:
                 continue
-            if pattern is _CLOCK and not _is_working_time(scene, at):
+            if pattern in (_CLOCK, _FOUR_DIGITS) and not _is_working_time(scene, at):
                 continue
             if pattern is _ONE_SHIFT and not (
                 "site.hours" in scene.asked or "one" in match.group() or "single" in match.group()
@@ -194,6 +198,13 @@ def _hour_shifts(match: re.Match[str]) -> float | None:
 
 def _plain(match: re.Match[str]) -> float | None:
     return _figure(match.group(1))
+
+
+def _four_digits(match: re.Match[str]) -> float | None:
+    """0700-1530 is 8.5."""
+    begin, end = (float(match.group(n)) + float(match.group(n + 1)) / 60 for n in (1, 3))
+    span = (end - begin) % 24 or 24.0
+    return span if 3 <= span <= 24 else None
 
 
 def _between(match: re.Match[str]) -> float | None:

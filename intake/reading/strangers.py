@@ -306,34 +306,39 @@ def _labelled(tokens: list[Token], at: int) -> int:
     plain = text.isdigit()
     if plain and word in _LABELS and (skip == at - 1 or before != ":"):
         behind = tokens[at + 1].text if at + 1 < len(tokens) else ""
-        unit = behind in UNIT_WORDS or behind in (
-            "x",
-            "ft",
-            "in",
-            "'",
-            '"',
-            "mm",
-            "cm",
-            "m",
-            "kg",
-            "lb",
-            "lbs",
-            "/",
-            "per",
-            "cases",
-            "a",
-            "f",
-            "°",
-            "degrees",
-            "feet",
-            "inches",
-            "c",
-            "hz",
-            "v",
-            "volt",
-            "volts",
-            "-",
-            "min",
+        unit = (
+            behind in UNIT_WORDS
+            or behind in ("l", "w", "wide", "long", "high", "tall", "deep")
+            or behind
+            in (
+                "x",
+                "ft",
+                "in",
+                "'",
+                '"',
+                "mm",
+                "cm",
+                "m",
+                "kg",
+                "lb",
+                "lbs",
+                "/",
+                "per",
+                "cases",
+                "a",
+                "f",
+                "°",
+                "degrees",
+                "feet",
+                "inches",
+                "c",
+                "hz",
+                "v",
+                "volt",
+                "volts",
+                "-",
+                "min",
+            )
         )
         if word not in _LABELS_MAY_COUNT or not unit:
             return at + 1

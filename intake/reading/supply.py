@@ -62,6 +62,8 @@ def _electric(scene: Scene) -> list[Draft]:
             scene.use(figure)
     if not any(draft.field == "site.voltage" for draft in found):
         found += _bare_mains(scene) or _spoken(scene)
+    if not {draft.field for draft in found} & {"site.frequency"}:
+        found += _cycles(scene)
     if "site.phases" not in done:
         found += _phases(scene)
     return found
@@ -123,6 +125,20 @@ def _two_voltages(scene: Scene) -> list[Draft]:
             continue
         scene.use(*[f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end()])
         return [Draft("site.voltage", match.start(), match.end(), high, high, at=at, rank=7)]
+    return []
+
+
+_CYCLES = re.compile(r"\b(50|60|fifty|sixty)[ -]?(?:cycles?|c/s|cps)\b(?! (?:per|a|/|an) ?(?:min|h))")
+
+
+def _cycles(scene: Scene) -> list[Draft]:
+    """ "Sixty cycle", "50 c/s"."""
+    for match in _CYCLES.finditer(scene.shadow[:20_000]):
+        at = scene.token_at(match.start())
+        if at is not None and scene.live(at):
+            value = 50.0 if match.group(1) in ("50", "fifty") else 60.0
+            scene.use(*[f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end()])
+            return [Draft("site.frequency", match.start(), match.end(), value, value, at=at)]
     return []
 
 

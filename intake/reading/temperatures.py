@@ -8,7 +8,7 @@ from intake.reading.topics import PRODUCT_WORDS
 from intake.reading.units import UNITS
 
 _ROOM = re.compile(
-    r"\b(?:room|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
+    r"\b(?:room|shed|barn|store|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
     r"|cold (?:room|store|storage|side)|chilled|"
     r"environment|air|in there|in here|inside|floor|factory|shop|site|outside|department|facility|dock|zone"
     r"|surrounding|summer|winter|year round|it's|it is|"
@@ -60,6 +60,11 @@ def temperature_drafts(scene: Scene) -> list[Draft | Question]:
     return found
 
 
+_NO_ROOM = 46.0
+"""No room of a plant is that hot, in degrees Celsius."""
+_SEASON = re.compile(
+    r"^\W*(?:in|by|during) (?:the )?(?:january|february|july|august|summer|winter|december|june|dead of)\b"
+)
 _OUT_OF = re.compile(r"\b(?:from|out of|off) (?:the |our |a )?$")
 """A fridge that product comes from is no room of the machine."""
 _OUTDOORS = re.compile(r"^\W*(?:outside|outdoors|out in the yard)\b(?! of)")
@@ -162,7 +167,7 @@ def _field(scene: Scene, figure: Figure) -> str | None:
         tail,
     ):
         return "temperature.room"
-    if re.match(r"^\s*(?:product|when (?:they|it)|out of|core|off the|at the infeed|fill)\b", tail):
+    if re.match(r"^\s*(?:product|on arrival|on entry|when (?:they|it)|out of|core|off the|at the infeed|fill)\b", tail):
         return "temperature.product"
     about_room = "temperature.zone" in asked or "temperature.room" in asked
     if about_room and (last_product <= last_room or last_product < 0):
@@ -179,7 +184,11 @@ def _field(scene: Scene, figure: Figure) -> str | None:
         r"\b(?:is|are|at|come|go|leave)\b", text[words[-1].start() if words[-1].start() < len(text) else 0 :]
     ):
         return "temperature.product"
+    if figure.kind == "temperature" and figure.value >= _NO_ROOM:
+        return "temperature.product"
     sentence = scene.sentence_text(figure.first)
+    if _SEASON.match(behind) or _SEASON.search(text):
+        return "temperature.room"
     if _ROOM.search(sentence) and not _PRODUCT.search(sentence):
         return "temperature.room"
     return None

@@ -64,7 +64,7 @@ _PASSING = re.compile(r"\b(?:and|then|which|that)\b")
 def topic_of(words: str) -> str:
     """The last topic that these words name; "" where they name none. Words about the product count as "product"."""
     last = next(reversed([*_TOPIC.finditer(words)]), None)
-    product = next(reversed([*PRODUCT_WORDS.finditer(words)]), None)
+    product = next((match for match in reversed([*PRODUCT_WORDS.finditer(words)]) if match.group() != "measure"), None)
     if last is None:
         return "product" if product is not None else ""
     if last.lastgroup in ("infeed", "discharge") and _WEAK_VERB.fullmatch(last.group()):
