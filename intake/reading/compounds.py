@@ -127,10 +127,10 @@ def amount_at(tokens: list[Token], at: int, raw: str) -> Amount | None:
         number.fraction,
     )
     if unit is None:
-        return _below_zero(tokens, amount)
+        return _below_zero(tokens, amount, raw)
     if unit.kind in ("length", "mass", "duration"):
         amount = _with_parts(tokens, amount, raw)
-    return _below_zero(tokens, amount)
+    return _below_zero(tokens, amount, raw)
 
 
 def _thousands(number: Number, unit: Unit | None, tokens: list[Token], at: int, after: int) -> float:
@@ -341,6 +341,9 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
     ):
         loose = number.after >= len(tokens) or tokens[number.after].text not in ("x", "by", "*", "/", "per", "a", "-")
         return _grown(amount, number.value, UNITS["g"], number.after, "g") if loose else None
+    spoken = smaller == "cm" and not joined and number.in_words and amount.in_words and 10 <= number.value <= 99
+    if spoken and _last_unit(amount) == "m":
+        return _grown(amount, number.value, UNITS["cm"], number.after, "cm")  # two metres thirty-five
     if smaller == "min" and not joined and glued and len(tokens[at].text) == 2 and tokens[at].kind == "number":
         return _grown(amount, number.value, UNITS["min"], number.after, "min")
     return None
@@ -413,13 +416,14 @@ _BEFORE_ONE_OF = frozenset(
 _MEASURED = frozenset({"tall", "high", "wide", "long", "deep", "across", "thick", "square", "and", "in"})
 
 
-def _below_zero(tokens: list[Token], amount: Amount) -> Amount:
+def _below_zero(tokens: list[Token], amount: Amount, raw: str) -> Amount:
     """ "20 below", "10 degrees F below zero"."""
     after = amount.after
     if after >= len(tokens) or tokens[after].text != "below":
         return amount
     if after + 1 < len(tokens) and tokens[after + 1].text in ("zero", "freezing") and tokens[after + 1].text == "zero":
-        return replace(amount, after=after + 2, below_zero=True)
+        scale, end = _unit_behind(tokens, after + 2, raw) if amount.unit is None else (None, after + 2)
+        return replace(amount, after=end, below_zero=True, unit=amount.unit or scale)
     if amount.unit is not None and amount.unit.kind == "temperature":
         return replace(amount, after=after + 1, below_zero=True)
     return amount

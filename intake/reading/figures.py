@@ -201,6 +201,8 @@ def _second(
     own_per = per_at(tokens, second.after, raw) if second.unit is None else None
     end = own_per.after if own_per else second.after
     kinds = _kind(first, per), _kind(second, own_per)
+    if kinds[1] == "frequency" and kinds[0] == "number" and first.value < 40:
+        return None  # 3~ 50 Hz
     if (
         kinds[0] == "number"
         and joined == "-"
@@ -233,6 +235,8 @@ def _second(
 def _this_or_that(tokens: list[Token], first: Amount, at: int, raw: str) -> tuple[Amount, Per | None, int] | None:
     """ "14 or 15 pallets an hour": one range of a rate."""
     second = amount_at(tokens, at, raw) if at < len(tokens) and tokens[at].text not in ("a", "an") else None
+    if second is not None and second.unit is not None and second.unit.kind == "duration":
+        return (second, None, second.after) if 0 < second.value - first.value <= 2 else None
     if second is None or second.unit is not None or not first.value < second.value <= 1.6 * first.value:
         return None
     per = per_at(tokens, second.after, raw)

@@ -64,7 +64,7 @@ _CLEAR = frozenset(
     {"clear", "free", "net", "usable", "overall", "total", "max", "maximum", "outside", "finished", "loaded"}
 )
 _ALONG = (
-    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("along", "travel"), ("along", "direction", "of", "travel"),
+    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("flow", "dir", "."), ("flow", "dir"), ("flow", "direction"), ("along", "travel"), ("along", "direction", "of", "travel"),
     ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
     ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "conveyor", "direction"), ("lengthwise",), ("in", "running", "direction"),
 )  # fmt: skip

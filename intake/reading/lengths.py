@@ -149,6 +149,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return wider
     before = _nearest(before)
     near = topic_behind(behind)
+    if near == "ceiling" and re.match(r"^\W*clear\b", behind) and topic_of(before) == "opening":
+        return "space.opening_width" if "space.opening_width" not in said else "space.opening_height"
     if near == "ceiling" or (near == "" and topic_of(before) == "ceiling"):
         return "space.ceiling"
     if ABOVE_DECK.match(behind):

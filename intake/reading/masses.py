@@ -105,7 +105,11 @@ def _is_weight(scene: Scene, figure: Figure, who: Travelling, before: str, behin
         return False
     if _ROLLS.match(behind) and who.kind is not None:
         return False
-    if _counted_content(scene, figure) or _INSIDE.match(behind):
+    if (
+        re.search(r"\b(?:hold|contain|filled with|full of)(?: \w+)? $", before + " ")
+        or _counted_content(scene, figure)
+        or _INSIDE.match(behind)
+    ):
         return False
     kind = _container_behind(scene, figure, who)
     if kind in ROUND and figure.unit is not None and figure.unit.name == "oz" and not re.search(r"\bweigh", before):

@@ -16,7 +16,7 @@ from intake.reading.directions import direction_drafts
 from intake.reading.doubts import sentence
 from intake.reading.extremes import join_extremes
 from intake.reading.headings import heading_drafts
-from intake.reading.hours import hours_drafts, shifts_question, weeks_drafts
+from intake.reading.hours import hours_drafts, shifts_question
 from intake.reading.lengths import length_drafts
 from intake.reading.masses import mass_drafts
 from intake.reading.materials import surface_drafts
@@ -32,6 +32,7 @@ from intake.reading.temperatures import temperature_drafts
 from intake.reading.throughput import rate_drafts
 from intake.reading.travelling import travelling
 from intake.reading.unread import unread_pieces
+from intake.reading.weeks import weeks_drafts
 from intake.spec.facts import Doubt, Fact, Heard
 from intake.spec.flat import SPREAD_FIELDS
 from intake.spec.folder import questions_folder

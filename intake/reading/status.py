@@ -83,7 +83,7 @@ _OTHER = re.compile(
     r"|\b(?:machine|line|lift|unit|conveyor|elevator|one) (?:next door|across the (?:street|hall|road|aisle)"
     r"|over there|at the (?:show|booth|trade show))\b|\byour (?:brochure|website|web site|web page|webpage"
     r"|catalog|catalogue|video|ad|flyer|colleague|demo|competitor|booth|machine at|unit at|site says|rep"
-    r"|salesman|show)\b|\b(?:saw|seen|watched) (?:one|your|it|(?:a|the) (?:machine|lift|spiral|conveyor|video|demo|unit))\b|\byour (?:stand|demo|booth|showroom|sample|test)\b|\b(?:a|my) colleague's\b|\bfreight elevator\b|\bbuilding next\b"
+    r"|salesman|show)\b|\b(?:saw|seen|watched) (?:one|your|it|(?:a|the) (?:machine|lift|spiral|conveyor|video|demo|unit))\b|\byour (?:stand|demo|booth|showroom|sample|test)\b|\b(?:a|my) colleague's\b|\bfreight elevator\b(?! door| opening)|\bat home\b|\bbuilding next\b"
     r"|\b(?:at|in) (?:our|the) (?:\w+ )?(?:plant|site|facility|factory|dc|warehouse) in \w+\b|\bthe palletizer"
     r" (?:does|runs|is)\b|\bthe (?:wrapper|filler|packer|labeler|oven|robot|palletizer|case packer|depalletizer"
     r"|truck|trucks|crane|compressor|boiler|silo|generator|transformer|elevator|freight elevator|hoist) (?:is"

@@ -8,11 +8,11 @@ from intake.reading.topics import PRODUCT_WORDS
 from intake.reading.units import UNITS
 
 _ROOM = re.compile(
-    r"\b(?:room|shed|barn|store|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
+    r"\b(?:room|chamber|house|cellar|vault|kitchen|shed|barn|store|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
     r"|cold (?:room|store|storage|side)|chilled|"
     r"environment|air|in there|in here|inside|floor|factory|shop|site|outside|department|facility|dock|zone"
     r"|surrounding|summer|winter|year round|it's|it is|"
-    r"temperature (?:is|of|:)|temp (?:is|of|:)|we're at|stay|hold|kept at|held at|machine (?:would )?(?:stand"
+    r"temperature (?:is|of|:)|temp (?:is|of|:)|we're at|stay|hold|kept at|held at|(?:machine|unit|lift|it|equipment) (?:would |will )?(?:stand"
     r"|sit|run|be))\b"
 )
 _PRODUCT = re.compile(
@@ -152,6 +152,8 @@ def _field(scene: Scene, figure: Figure) -> str | None:
         or re.match(r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind)
     ):
         return None
+    if asked == ["temperature.product"] and "same as" in f"{text} {behind}":
+        return "temperature.product"
     if asked == ["temperature.product"] and not _ROOM_NOUN.search(f"{text} {behind[:40]}"):
         return "temperature.product"
     room = [match for match in _ROOM.finditer(text) if not _OUT_OF.search(text[: match.start()])]

@@ -81,7 +81,7 @@ def topic_of(words: str) -> str:
 
 
 _TO_A_BEAM = re.compile(
-    r"\W*(?:up )?to (?:the |our |a )?(?:lowest |bottom of (?:the )?|underside of (?:the )?)?(?:\w+ )?(?:beam|truss|joist|sprinkler|pipe"
+    r"\W*(?:(?:up )?to|below|under|beneath) (?:the |our |a )?(?:lowest |bottom of (?:the )?|underside of (?:the )?)?(?:\w+ )?(?:beam|truss|joist|sprinkler|pipe"
     r"|duct|purlin|girder|rafter|ceiling|roof|steel|light|crane|obstruction)\b"
 )
 _IS_WHERE = re.compile(
