@@ -152,6 +152,15 @@ def _unit_behind(tokens: list[Token], at: int, raw: str) -> tuple[Unit | None, i
         return None, at
     glued = tokens[at].start == tokens[at - 1].end
     where = at
+    said_twice = (
+        tokens[at].text == "("
+        and at + 2 < len(tokens)
+        and tokens[at + 1].kind == "number"
+        and tokens[at + 2].text == ")"
+    )
+    if said_twice:
+        behind = _unit_behind(tokens, at + 3, raw)  # nineteen (19) weeks
+        return behind if behind[0] is not None else (None, at)
     if tokens[at].text in ("odd", "some") and at + 1 < len(tokens):
         behind = _unit_behind(tokens, at + 1, raw)
         return behind if behind[0] is not None else (None, at)
@@ -341,6 +350,15 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
     ):
         loose = number.after >= len(tokens) or tokens[number.after].text not in ("x", "by", "*", "/", "per", "a", "-")
         return _grown(amount, number.value, UNITS["g"], number.after, "g") if loose else None
+    digits = (
+        smaller == "cm"
+        and not joined
+        and len(tokens[at].text) == 2
+        and tokens[at].text.isdigit()
+        and _last_unit(amount) == "m"
+    )
+    if digits and _bare_inches(tokens, number, at, joined, raw):
+        return _grown(amount, number.value, UNITS["cm"], number.after, "cm")  # 5 m 40
     spoken = smaller == "cm" and not joined and number.in_words and amount.in_words and 10 <= number.value <= 99
     if spoken and _last_unit(amount) == "m":
         return _grown(amount, number.value, UNITS["cm"], number.after, "cm")  # two metres thirty-five

@@ -49,7 +49,7 @@ def label_of(scene: Scene, figure: Figure) -> str:
         if best is not None:
             return _SUPERLATIVES[best.group(1)]
         match = re.search(
-            r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: (?:of|is"
+            r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: of (?:the |our |a )?[a-z]+)?(?: (?:of|is"
             r"|the|a|an|our|each|case|box|product|tray|bag|it|are|at|about|around|approx|only|just|:|=|be|door"
             r"|doorway|opening|ceiling|infeed|discharge|would|will|run|vary|varie|range|go|goe|creep|anywhere|from|between|somewhere|crate|tote|bottle|pallet|max|maximum|and"
             r"|can)){0,5}$",

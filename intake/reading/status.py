@@ -88,7 +88,7 @@ _OTHER = re.compile(
     r" (?:does|runs|is)\b|\bthe (?:wrapper|filler|packer|labeler|oven|robot|palletizer|case packer|depalletizer"
     r"|truck|trucks|crane|compressor|boiler|silo|generator|transformer|elevator|freight elevator|hoist) (?:is"
     r"|does|has|runs at|draws|weighs|was|can|handles|itself)\b"
-    r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|boss|desk|office|kid|son|dog|van)\b|\bother"
+    r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|desk|office|kid|son|dog|van)\b|\bother"
     r" vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
 )
 _UPSTREAM = re.compile(r"the (?:wrapper|filler|packer|labeler|oven|robot|case packer|depalletizer|palletizer)\b")

@@ -70,7 +70,7 @@ _OUT_OF = re.compile(r"\b(?:from|out of|off) (?:the |our |a )?$")
 _OUTDOORS = re.compile(r"^\W*(?:outside|outdoors|out in the yard)\b(?! of)")
 _AT_THE_MACHINE = re.compile(
     r"\b(?:reach (?:your|the|this) (?:lift|machine|conveyor|unit|equipment)|when (?:it|they) (?:get|reach|arrive|come) (?:there|to)|on (?:the|your) machine"
-    r"|at (?:the|your) in ?feed|by the time|enter (?:the|your) (?:lift|machine))\b"
+    r"|at (?:the|your) in ?feed|by the time|onto (?:your|the) (?:machine|lift|conveyor)|as they arrive|enter (?:the|your) (?:lift|machine))\b"
 )
 _BARE_ROOM = re.compile(
     r"\b(?:room|area|plant|building|hall|warehouse|cooler|freezer|ambient|product|they|it|in there|outside|temp\w*)"
