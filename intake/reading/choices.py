@@ -7,6 +7,7 @@ from intake.reading.denial import denied, hedged_clause
 from intake.reading.lexicon import SWALLOWED, Hit
 from intake.reading.scene import Draft, Scene
 from intake.reading.travelling import Travelling
+from intake.reading.yes_or_no import spoken, unknown
 from intake.spec.vocabulary import vocabulary
 
 _OWN_MODULES = frozenset({"product.type", "product.surface", "rise.direction", "rise.turn"})
@@ -29,7 +30,7 @@ def choice_drafts(scene: Scene, who: Travelling) -> list[Draft]:
     """Facts of all choice, yes-or-no and worded figure fields that the words decide."""
     by_field: dict[str, list[Hit]] = {}
     for hit in scene.hits:
-        if hit.field not in _OWN_MODULES and hit.value != SWALLOWED and scene.live(hit.first):
+        if hit.field not in _OWN_MODULES and hit.value != SWALLOWED and _counts(scene, hit):
             by_field.setdefault(hit.field, []).append(hit)
     known = vocabulary()
     found: list[Draft] = []
@@ -48,6 +49,12 @@ def choice_drafts(scene: Scene, who: Travelling) -> list[Draft]:
     return found
 
 
+def _counts(scene: Scene, hit: Hit) -> bool:
+    """Live words; and "where do we ship them?" is an answer to the question about samples."""
+    asks_back = hit.field == "project.samples" and hit.field in scene.asked and scene.status[hit.first] == "asked"
+    return asks_back or scene.live(hit.first)
+
+
 def _draft(scene: Scene, name: str, hit: Hit, value: str | bool) -> Draft:
     start, end = scene.tokens[hit.first].start, scene.tokens[hit.after - 1].end
     return Draft(name, start, end, value=value, at=hit.first, hedged=hedged_clause(scene, hit.first, hit.after))
@@ -58,6 +65,9 @@ def _denies_inside(scene: Scene, hit: Hit) -> bool:
 
 
 def _yes_no(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft | None:
+    asked = name in scene.asked
+    if asked and (unknown(scene) or (name != "product.closed" and _spoken_for(scene, name))):
+        return None  # the answer itself says it
     votes: list[tuple[Hit, bool]] = []
     for hit in hits:
         if not _fits(scene, name, hit, who):
@@ -67,6 +77,8 @@ def _yes_no(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft 
             votes.append((hit, not (negative or _denies_inside(scene, hit))))
         elif not negative:
             votes.append((hit, False))
+        elif asked:
+            votes.append((hit, True))
     if not votes:
         return None
     if len({vote for _, vote in votes}) > 1:
@@ -75,6 +87,11 @@ def _yes_no(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft 
         if len({vote for _, vote in votes}) > 1:
             return None
     return _draft(scene, name, *votes[0])
+
+
+def _spoken_for(scene: Scene, name: str) -> bool:
+    said = spoken(scene, name)
+    return said is not None and said.strong
 
 
 def _worded_figure(scene: Scene, name: str, hits: list[Hit]) -> Draft | None:

@@ -111,3 +111,9 @@ def hedged_clause(scene: Scene, first: int, after: int) -> bool:
         end += 1
     text = f" {scene.words(begin, min(end, begin + 60))} "
     return any(f" {' '.join(words)} " in text for words in scene.lexicon.lists.get("hedges", ()))
+
+
+def hedges_in(scene: Scene, text: str) -> bool:
+    """True where a line of plain words has a hedge."""
+    padded = f" {text} "
+    return any(f" {' '.join(words)} " in padded for words in scene.lexicon.lists.get("hedges", ()))

@@ -260,7 +260,8 @@ def lexicon_of(folder: Path) -> Lexicon:
         for name, table in _toml(file).get("words", {}).items():
             rows += [(name, str(value), phrase, False) for value, phrases in table.items() for phrase in phrases]
     for name, table in shared.get("asked", {}).items():
-        rows += [(name, str(value), phrase, True) for value, phrases in table.items() for phrase in phrases]
+        for each in name.split():
+            rows += [(each, str(value), phrase, True) for value, phrases in table.items() for phrase in phrases]
     rows += [
         (name, SWALLOWED, phrase, False) for name, phrases in shared.get("swallow", {}).items() for phrase in phrases
     ]
