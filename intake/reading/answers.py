@@ -147,6 +147,22 @@ _FLOOR_LEVEL = re.compile(
 )
 
 
+_END_AT_FLOOR = re.compile(
+    r"\b(?:(?P<i>in ?feed|inlet|comes? (?:in|on)|start\w*)|(?P<d>out ?feed|discharge|outlet|leaves?|exits?))\b[^.,;\n\d]{0,25}?"
+    r"\b(?:floor|ground|grade) level\b"
+)
+
+
+def floor_level_drafts(scene: Scene, said: set[str]) -> list[Draft]:
+    """ "Infeed at floor level" is a height of nothing."""
+    for match in _END_AT_FLOOR.finditer(scene.shadow[:20_000]):
+        name = "rise.infeed_height" if match.group("i") else "rise.discharge_height"
+        at = scene.token_at(match.start())
+        if name not in said and at is not None and scene.live(at):
+            return [Draft(name, match.start(), match.end(), 0.0, 0.0, at=at)]
+    return []
+
+
 def _at_the_floor(scene: Scene, fields: list[str]) -> list[Draft | Question]:
     """ "Right at floor level" is a height of nothing."""
     names = [name for name in fields if name in ("rise.infeed_height", "rise.discharge_height")]

@@ -7,7 +7,7 @@ from intake.reading.figures import Figure, give_unit
 from intake.reading.groups import label_behind
 from intake.reading.peaks import PEAK, STRONG_PEAK
 from intake.reading.scene import Scene
-from intake.reading.units import UNITS
+from intake.reading.units import UNITS, Unit
 
 
 def share_before(scene: Scene) -> None:
@@ -47,8 +47,17 @@ _TIME = {"minute": "1/min", "min": "1/min", "hour": "1/h", "hr": "1/h", "h": "1/
 _PER_FIRST = re.compile(r"\b(?:per|every|each|in one|in an?) (minute|min|hour|h)\b,? (?:[\w']+ ){0,4}$")
 
 
+_PER_SHIFT = re.compile(
+    r"\b(?:per|every|each|an?|in an?) (\d{1,2}) ?-? ?(?:h|hr|hour)s? ?-? ?shift,? (?:(?:is|are|of|:|=|we|make|run|do|need|about|output) ?){0,4}$"
+)
+
+
 def headed(scene: Scene, figure: Figure) -> None:
     """ "Crates/hour: 720", "per hour we fill 420": the unit stands in the heading or before."""
+    shift = _PER_SHIFT.search(scene.before(figure)[-60:] + " ")
+    if shift is not None and figure.value > 0 and scene.group_of(figure) is None:
+        give_unit(figure, Unit("1/shift", "rate", 1.0 / (60.0 * float(shift.group(1)))))
+        return
     first = _PER_FIRST.search(scene.before(figure)[-60:] + " ")
     noun = re.match(r"^\W*(?:people|operators?|shifts?|breaks?|times|machines?)\b", scene.after(figure))
     if first is not None and figure.value > 0 and scene.group_of(figure) is None and not noun and not figure.tags:
@@ -93,7 +102,9 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     told = 0.2 <= ratio <= 5.0 and (
         (_WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)) or _WHEN_BEFORE.search(before)
     )
-    if not (cue or after_cue or told):
+    closes = re.match(r"^\W*(?:$|[,.;)]|steady|now|and\b|but\b|or so\b)", behind) is not None
+    now = closes and 0.2 <= ratio <= 5.0 and (_NOW.search(before) or PEAK.search(before))
+    if not (cue or after_cue or told or now):
         return
     noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
     if noun:
@@ -122,6 +133,10 @@ _WHEN_BEFORE = re.compile(
     r"\b(?:in|on|during|at|over|around|for) (?:the |our |a )?(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)?(?:\w{2,12})?"
     r"(?: (?:weeks?|days?|months?|time|season|break|run))? ?(?:it's|its|we (?:do|hit|see|run|make|need)|even|up to|maybe|about|perhaps|more like"
     r"|like|nearly|almost|around|it goes to|it is|then)\W*$|\b(?:when|if|once) [\w' ]{3,40}?(?:it's|even|more like|,|up to|then)\W*$"
+)
+_NOW = re.compile(
+    r"\b(?:only|just|actually|really|otherwise|else|rest of (?:the )?time|new one|now|today|these days|this one|ours|has to (?:take|do|handle)"
+    r"|must (?:take|do|handle)|needs? to (?:take|do|handle)|get|gives? us|sends? (?:us|it)|feeds? (?:us|it))\b(?: \w+){0,4}\W*$"
 )
 _LEADS_ON = re.compile(
     r"(?:^|[,;:(/-]|\b(?:and|but|or|to|maybe|then|about|sometimes|like|it's|is|at|do|does|be|run|runs|hit|hits"

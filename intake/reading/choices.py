@@ -4,7 +4,9 @@ import re
 from collections.abc import Callable
 
 from intake.reading.denial import denied, hedged_clause
+from intake.reading.keyed_words import keyed_drafts
 from intake.reading.lexicon import SWALLOWED, Hit
+from intake.reading.permission import permission_drafts
 from intake.reading.scene import Draft, Scene
 from intake.reading.travelling import Travelling
 from intake.reading.yes_or_no import spoken, unknown
@@ -46,7 +48,14 @@ def choice_drafts(scene: Scene, who: Travelling) -> list[Draft]:
             draft = _choice(scene, name, hits, who)
         if draft is not None:
             found.append(draft)
-    return found
+    return found + [
+        draft for draft in (*permission_drafts(scene), *keyed_drafts(scene)) if _may_say(scene, draft.field)
+    ]
+
+
+def _may_say(scene: Scene, name: str) -> bool:
+    """False where the answer itself says yes or no to the field, or says that nothing is known."""
+    return name not in scene.asked or not (unknown(scene) or _spoken_for(scene, name))
 
 
 def _counts(scene: Scene, hit: Hit) -> bool:
@@ -66,8 +75,8 @@ def _denies_inside(scene: Scene, hit: Hit) -> bool:
 
 def _yes_no(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft | None:
     asked = name in scene.asked
-    if asked and (unknown(scene) or (name != "product.closed" and _spoken_for(scene, name))):
-        return None  # the answer itself says it
+    if asked and name != "product.closed" and not _may_say(scene, name):
+        return None
     votes: list[tuple[Hit, bool]] = []
     for hit in hits:
         if not _fits(scene, name, hit, who):

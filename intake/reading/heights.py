@@ -111,13 +111,13 @@ def is_rise(before: str, behind: str, sentence_before: str) -> bool:
 def goes_to(before: str) -> bool:
     """True where the words end with "to" or "up to" and nothing but names of places behind it."""
     measured_from_floor = re.search(r"\bfloor to (?:the )?(?:in ?feed|out ?feed|discharge|in ?let|outlet)\b", before)
-    words = before.rstrip() + " "
+    words = before.replace(" - ", " ").rstrip() + " "
     return measured_from_floor is None and (_TO_END.search(words) or _TO_PLACE.search(words)) is not None
 
 
 def comes_from(before: str) -> bool:
     """True where the words end with "from" and nothing but names of places behind it."""
-    words = before.rstrip() + " "
+    words = before.replace(" - ", " ").rstrip() + " "
     return (_FROM_END.search(words) or _FROM_PLACE.search(words)) is not None
 
 

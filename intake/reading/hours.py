@@ -30,6 +30,7 @@ _HOUR_SHIFTS = re.compile(
 _SHIFTS_BACK = re.compile(
     rf"\b{_N}\s*-?\s*{_HOUR}\s*-?\s*shifts?[ ,(x*-]+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m|cases?|days?|weeks?|lines?))"
 )
+_EACH_SHIFT = re.compile(rf"\b{_N}\s*-?\s*{_HOUR}\s*-?\s*shift\b[^.;]{{0,50}}?\b{_COUNT} shifts?\b")
 _ONE_SHIFT = re.compile(rf"\b(?:a|an|one|single)\s+(?:\w+\s+)?{_N}\s*-?\s*{_HOUR}\s*-?\s*shift\b")
 _A_DAY = re.compile(
     rf"\b{_N}\s*-?\s*(?:{_WORK}\s+)?{_HOUR}\s*(?:-|of (?:the|each|every)|a|per|/|each|every|out of (?:the|each|every)?|in (?:the|a|each)?"
@@ -215,6 +216,7 @@ _READERS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], float | None]],
     (_SHIFTS_OF, _times),
     (_HOUR_SHIFTS, _times),
     (_SHIFTS_BACK, _times),
+    (_EACH_SHIFT, _times),
     (_A_DAY, _plain),
     (_OVER, _plain),
     (_HOURS_OF, _plain),

@@ -122,6 +122,8 @@ def labelled_field(
         return _OPENING.get(letter)
     if topic == "ceiling":
         return "space.ceiling" if letter == "h" else None
+    if topic == "space" and re.search(r"\bpit\b", f"{before} {behind}") and letter in ("d", "h"):
+        return None
     if topic == "space":
         return SPACE_BY_LETTER.get(letter)
     if letter == "h" and topic in ("infeed", "discharge"):
@@ -161,6 +163,8 @@ def _asked_room(scene: Scene, letter: str) -> str:
 def _wider_topic(words: str) -> str:
     """A topic beyond the nearest comma holds for doors, rooms and ceilings only."""
     topic = topic_of(words)
+    if topic in ("infeed", "discharge") and re.match(r"^\W*\w+(?: \w+)? ?:", words):
+        return topic
     return topic if topic in ("opening", "ceiling", "space") else ""
 
 

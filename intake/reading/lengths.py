@@ -180,6 +180,10 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     if goes_to(before):
         return "rise.discharge_height"
     topic = topic_of(before)
+    if topic in ("", "product") and _OFF_FLOOR.match(behind) and topic_of(sentence) in ("infeed", "discharge"):
+        topic = topic_of(sentence)
+    if _IN_ALL.search(before) and is_rise("", "", sentence.replace(before, " ")):
+        return "rise.height"
     if topic == "infeed" and "arriv" in before and "rise.infeed_height" in said:
         return "rise.discharge_height"
     if topic in ("infeed", "discharge"):
@@ -206,6 +210,7 @@ _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
 _ON_PLACE = re.compile(r"\b(?:on|onto|to|into) (?:the|a|an|our) (?:[\w-]+ ){1,4}\( ?(?:at |about |approx )?$")
+_IN_ALL = re.compile(r"\b(?:total(?: of)?|in total|altogether|all told|all in all)\W*$")
 _FIRST_FLOOR = re.compile(
     r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey|story)\b[^,;]{0,25}$"
 )
@@ -231,7 +236,8 @@ def _nearest(before: str) -> str:
     if re.search(r": ?$", before):
         return before  # a heading counts whole
     last = re.split(r"[,;(]", before)[-1]
-    return last if any(word.isalpha() and not _LINK.fullmatch(word) for word in last.split()) else before
+    told = any(word.isalpha() and not _LINK.fullmatch(word) for word in last.split())
+    return last if told and (topic_of(last) or topic_of(before) not in ("ceiling", "opening")) else before
 
 
 def _pair_of(

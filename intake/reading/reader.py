@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from intake.reading.answers import answer_drafts
+from intake.reading.answers import answer_drafts, floor_level_drafts
 from intake.reading.choices import choice_drafts, open_draft
 from intake.reading.contact import contact_drafts
 from intake.reading.corrections import apply_corrections
@@ -137,6 +137,7 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
         drafts = [item for item in items if isinstance(item, Draft)]
         number_sizes(scene, drafts, dimensions.anchors)
         items += count_of_sizes(scene, drafts, dimensions.anchors)
+    items += floor_level_drafts(scene, {item.field for item in items})
     items += answer_drafts(scene, items)
     return items
 

@@ -18,6 +18,7 @@ def share_length_units(scene: Scene) -> None:
         if figure.kind == "length" and figure.unit is not None and figure.unit.name == "mil" and figure.value > 5e-4:
             _as_millimetres(figure)
     if not measured:
+        _told_at_the_end(scene)
         return
     for figure in scene.open_figures("number"):
         if (
@@ -46,6 +47,30 @@ def _heights(scene: Scene, measured: list[Figure]) -> None:
         last = re.split(r"[,;]", scene.before(figure))[-1]
         if near and scene.group_of(figure) is None and 50 <= figure.value <= 40_000 and topic_of(last) in _HEIGHTS:
             give_unit(figure, UNITS["mm"])
+
+
+_ALONE = re.compile(r"(?:[,(;] ?|\ball (?:in )?|\bin )(metres|meters|mm|millimet\w+|m|feet|inches)\b ?\)?\W*$")
+
+
+def _told_at_the_end(scene: Scene) -> None:
+    """ "EL +1.050 to EL +4.600, metres": the unit stands by itself behind the heights."""
+    for sentence in scene.sentences:
+        match = _ALONE.search(scene.words(sentence.first, sentence.after))
+        if match is None:
+            continue
+        word = match.group(1)
+        unit = UNITS[
+            "mm" if word.startswith(("mm", "milli")) else "ft" if word == "feet" else "in" if word == "inches" else "m"
+        ]
+        for figure in scene.open_figures("number"):
+            inside = sentence.first <= figure.first < sentence.after and scene.group_of(figure) is None
+            if inside and 0.1 <= unit.worth(abs(figure.value)) <= 60.0 and _AT_A_HEIGHT.search(scene.before(figure)):
+                give_unit(figure, unit)
+
+
+_AT_A_HEIGHT = re.compile(
+    r"\b(?:el|elev|elevation|level|height|infeed|discharge|outfeed|at|ceiling|from|to|rise|lift)\W*(?:\+ ?)?$"
+)
 
 
 def _plausible(one: Figure, figure: Figure) -> bool:

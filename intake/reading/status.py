@@ -64,7 +64,7 @@ _PAST = re.compile(
     r"|previous|former|earlier|original) (?:machine|line|lift|unit|ones?|conveyor|elevator|spiral|system"
     r"|plant|boxes|box|case|cases|spec|setup|quote|vendor|building|bags?|trays?|layout|drawing|manual"
     r"|contraption|hoist|product|incline)\b"
-    r"|\bour (?:old|previous|former|last) \w+\b|^\W*old \w+ (?:was|were|had|measured|weighed)\b|\b(?:the|an|that|this|your|their) old (?:one|ones|thing|way"
+    r"|\bour (?:old|previous|former|last) \w+\b|^\W*(?:the |our )?old (?:elevator|lift|machine|line|conveyor|hoist|unit|one|spiral|chute)\b|^\W*old \w+ (?:was|were|had|measured|weighed)\b|\b(?:the|an|that|this|your|their) old (?:one|ones|thing|way"
     r"|days?|\w+ (?:was|were|had|did|ran|used))\b|\bin (?:19|20)\d\d\b"
     r"|\byesterday\b|\bwas (?:built"
     r"|made|bought|installed|designed|rated|quoted|sized)\b|\bbefore the (?:move|change|fire|flood|expansion)\b"
@@ -88,7 +88,7 @@ _OTHER = re.compile(
     r" (?:does|runs|is)\b|\bthe (?:wrapper|filler|packer|labeler|oven|robot|palletizer|case packer|depalletizer"
     r"|truck|trucks|crane|compressor|boiler|silo|generator|transformer|elevator|freight elevator|hoist) (?:is"
     r"|does|has|runs at|draws|weighs|was|can|handles|itself)\b"
-    r"|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|desk|office|kid|son|dog|van)\b|\bother"
+    r"|\b(?:the|our) (?:palleti[sz]er|wrapper|oven|robot|depalletizer|case packer) (?:can|could|eats?|takes?|is (?:good|rated))\b|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|desk|office|kid|son|dog|van)\b|\bother"
     r" vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
 )
 _UPSTREAM = re.compile(r"the (?:wrapper|filler|packer|labeler|oven|robot|case packer|depalletizer|palletizer)\b")

@@ -83,6 +83,8 @@ def rate_drafts(scene: Scene, who: Travelling, hours_a_day: float | None = None)
     last: Figure | None = None
     share_before(scene)
     for figure in scene.figures:
+        if figure.kind == "rate" and scene.status[figure.first] in ("past", "other"):
+            last = figure  # its unit holds for "the new one has to take 20"
         if id(figure) in scene.used or not scene.live(figure.first):
             continue
         if figure.kind == "number":

@@ -13,19 +13,19 @@ _TOPIC = re.compile(
     r"|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|(?:light|lamp"
     r"|fan|heater|sign|hook)s? (?:hang|come)|hang(?:s|ing)?(?: down)?|clear (?:inside|building)|bottom of"
     r" (?:steel|beam))"
-    r"|(?P<space>floor place|space|spot|area|floor space|floorspace|floor area|corner|bay|(?:max|available|machine|allowed"
+    r"|(?P<space>floor place|space|spot|area|floor space|floorspace|floor area|corner|(?<!loading )(?<!dock )bay|(?:max|available|machine|allowed"
     r"|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room (?:for|to)|(?:we|i|you)"
     r" (?:have|have got|got|get|can give)|available|patch of floor|place for it|niche|alcove|slot|strip|hole"
     r"|plot|piece of floor|square of floor|envelope|fit (?:in|into|inside|within)|real estate|shaft|machine"
     r" (?:can|may|could|must)|keep (?:it|this|everything|the machine|the whole thing)|room|floor plan|site"
     r"|layout|slab|clearance between|between (?:column|wall|post"
     r"|two)|column)"
-    r"|(?P<inlow>lower (?:level|floor|conveyor|end|belt|line)|bottom(?: conveyor| level| end)?|low (?:end|side"
+    r"|(?P<inlow>lower (?:level|floor|conveyor|end|belt|line)|bottom(?: conveyor| level| end)?(?! of)|low (?:end|side"
     r"|point|conveyor|level)|downstairs|ground (?:floor|level)|basement|lower one|low one)"
     r"|(?P<high>mezzanine|upper (?:level|floor|conveyor|end|belt|line|deck)|top(?: conveyor| level| floor| end|"
     r" deck| belt)?(?! of)|upstairs|(?:second|2 nd|third|3 rd|next) (?:floor|level)|deck|platform|high (?:end"
     r"|side|point|conveyor|level)|upper one|hopper|level (?:2|two|3|three)|balcony|catwalk|gantry)"
-    r"|(?P<infeed>(?:that|which) (?:deliver|bring|feed|suppl(?:y|ie)|hand over|send)|inf(?= |$)|intake|(?:quota|height|level) of (?:the )?entrance|entrance (?:height|level|side|quota)|in ?feed|in - feed|feed it|feed|fed|feeding|come in|coming in|came in|come on|coming on|enter"
+    r"|(?P<infeed>waist height|hand (?:- )?load\w*|load\w* by hand|(?:that|which) (?:deliver|bring|feed|suppl(?:y|ie)|hand over|send)|inf(?= |$)|intake|(?:quota|height|level) of (?:the )?entrance|entrance (?:height|level|side|quota)|in ?feed|in - feed|feed it|feed|fed|feeding|come in|coming in|came in|come on|coming on|enter"
     r"|entering|get on|getting on|go on|going on|load at|loaded at|loading|load height|pick up|picked up|picking"
     r" up|pickup|start|starting|incoming|inlet|entry|receive|supply (?:conveyor|line|belt)|upstream|take away"
     r"|takeaway|arrive|arriving|in at|charge|source|(?:leave|off|out of) (?:the )?(?:\w+ )?(?:packer|filler"
@@ -36,11 +36,11 @@ _TOPIC = re.compile(
     r"|conveyor|out ?feed|exit|height|belt|deliver"
     r"|leave|drop|at|:)|present conveyor|(?:our|existing|current|present) (?:conveyor|line|belt|table)"
     r"|infeed end|conveyor in|incoming line|tail)"
-    r"|(?P<discharge>(?:that|which) (?:take|receive|remove|carrie|pick)|(?:quota|height|level) of (?:the )?exit|discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off"
+    r"|(?P<discharge>outgoing|(?:that|which) (?:take|receive|remove|carrie|pick)|(?:quota|height|level) of (?:the )?exit|discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off"
     r"|coming off|come out|coming out|get off|getting off|go off|going off|off load|offload|unload|unloading"
     r"|deliver|delivered|delivering|delivery|drop off|dropped off|dropping off|dropoff|end up|end at|ending"
     r"|destination|out at|downstream|receiving|need (?:it|them|those|product) (?:up )?(?:at|to)|hand off|hand over"
-    r"|handed over|deposit|palletizer(?: in ?feed)?|palletiser|(?:hit|reach|meet|match)(?: (?:the|a|our))?(?:"
+    r"|handed over|deposit|palleti[sz]er(?: in ?feed)?|(?:hit|reach|meet|match)(?: (?:the|a|our))?(?:"
     r" \w+){0,2} (?:in ?feed|conveyor)|hit|reach|land"
     r"|landing|out height|out elevation|finish|set down|put down|hand them|released?|kick out|transfer out|head)"
     r"|(?P<machine>belt width|roller|conveyor width|frame width|aisle|corridor|truck|trailer|rack|shelf|shelve|walkway)"
@@ -84,6 +84,9 @@ _TO_A_BEAM = re.compile(
     r"\W*(?:(?:up )?to|below|under|beneath) (?:the |our |a )?(?:lowest |bottom of (?:the )?|underside of (?:the )?)?(?:\w+ )?(?:beam|truss|joist|sprinkler|pipe"
     r"|duct|purlin|girder|rafter|ceiling|roof|steel|light|crane|obstruction)\b"
 )
+_UNDER_A_DECK = re.compile(
+    r"\W*(?:clear )?(?:under|below|beneath|underneath) (?:the |our |that )?(?:mezzanine|deck|platform|walkway|catwalk|floor above)\b"
+)
 _IS_WHERE = re.compile(
     r"[\s).]*(?:is|are|being|=|,)? ?(?:where|what|the height|the level|the point|the elevation)(?: (?!start"
     r"|begin|come|get|enter|end|land|leave"
@@ -98,7 +101,7 @@ _IS_WHERE = re.compile(
 def topic_behind(words: str) -> str:
     """The topic of the noun right behind a figure: "9 ft wide doorway", "3.5 m of floor"."""
     words = re.sub(r"^\W*(?:=|is) (?:the |our |a )?", "", words.replace(" - ", " "))
-    if _TO_A_BEAM.match(words):
+    if _TO_A_BEAM.match(words) or _UNDER_A_DECK.match(words):
         return "ceiling"
     place = _IS_WHERE.match(words)
     if place is not None:
