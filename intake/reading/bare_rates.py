@@ -44,7 +44,9 @@ _HEADED = re.compile(
 _TIME = {"minute": "1/min", "min": "1/min", "hour": "1/h", "hr": "1/h", "h": "1/h", "sec": "1/s", "second": "1/s"}
 
 
-_PER_FIRST = re.compile(r"\b(?:per|every|each|in one|in an?) (minute|min|hour|h)\b,? (?:[\w']+ ){0,4}$")
+_PER_FIRST = re.compile(
+    r"\b(?:per|every|each|in one|in an?|peak|busiest|best) (minute|min|hour|h)\b,? (?:[\w']+ ){0,4}$"
+)
 
 
 _PER_SHIFT = re.compile(
@@ -103,7 +105,8 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
         (_WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)) or _WHEN_BEFORE.search(before)
     )
     closes = re.match(r"^\W*(?:$|[,.;)]|steady|now|and\b|but\b|or so\b)", behind) is not None
-    now = closes and 0.2 <= ratio <= 5.0 and (_NOW.search(before) or PEAK.search(before))
+    capped = figure.bound == "most" and ratio > 1
+    now = closes and 0.2 <= ratio <= 5.0 and (_NOW.search(before) or PEAK.search(before) or capped)
     if not (cue or after_cue or told or now):
         return
     noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)

@@ -21,7 +21,7 @@ _MOST = _phrases(
     "than; up to; under; below; less than; lower than; smaller than; lighter than; <; < =; ≤; not over; never "
     "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
     "never exceeds; never exceed; as much as; as many as; inside of; inside; tops; tops out at; topping out at; tops at; maxes out "
-    "at; max out at; maxing out at; no heavier than; no higher than; no taller than; no wider than; no longer "
+    "at; max out at; maxing out at; no faster than; not faster than; never faster than; no heavier than; no higher than; no taller than; no wider than; no longer "
     "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; "
     "anything under;  within; nothing over; never goes past; never past; not past; goes no higher than; never goes over; won't go over; stays under; stay under; stays below; stay below; keep under; kept under; keep it under; capped at; cap at; tops out around; nothing above; nothing heavier than; nothing bigger than; nothing larger than; nothing beyond; none over; less than or equal to; less or equal "
     "than; no bigger than; maximum is; max is; the max is; limited to; heaviest is; heaviest being; heaviest one "

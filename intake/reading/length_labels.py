@@ -4,7 +4,7 @@ import re
 
 from intake.reading.figures import Figure
 from intake.reading.groups import label_before, label_behind
-from intake.reading.heights import is_rise
+from intake.reading.heights import comes_from, goes_to, is_rise
 from intake.reading.scene import Scene
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
@@ -126,6 +126,8 @@ def labelled_field(
         return None
     if topic == "space":
         return SPACE_BY_LETTER.get(letter)
+    if letter == "h" and topic in ("", "product") and re.search(r"\b(?:from|to) (?:\w+ ){0,2}height\W*$", before):
+        return "rise.infeed_height" if comes_from(before) else "rise.discharge_height" if goes_to(before) else None
     if letter == "h" and topic in ("infeed", "discharge"):
         return f"rise.{topic}_height"
     if letter == "h" and topic in ("high", "inlow"):

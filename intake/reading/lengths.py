@@ -145,7 +145,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     if is_outright_rise(before, behind):
         return "rise.height"
     wider = no_wider(before, scene.words(figure.begin, figure.first), sentence)
-    if wider is not None:
+    if wider is not None and topic_of(before) not in ("infeed", "discharge"):
         return wider
     before = _nearest(before)
     near = topic_behind(behind)
@@ -155,6 +155,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return "space.ceiling"
     if ABOVE_DECK.match(behind):
         return None
+    if _OPENS_INFEED.match(before):
+        return "rise.infeed_height"
     if _ON_PLACE.search(before) and re.search(r"\b(?:from|off)\b", sentence):
         return "rise.discharge_height"
     if _FIRST_FLOOR.search(before) and figure.value > 1.8 and not _FROM_FLOOR.search(before):
@@ -182,7 +184,7 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     topic = topic_of(before)
     if topic in ("", "product") and _OFF_FLOOR.match(behind) and topic_of(sentence) in ("infeed", "discharge"):
         topic = topic_of(sentence)
-    if _IN_ALL.search(before) and is_rise("", "", sentence.replace(before, " ")):
+    if _IN_ALL.search(before) and _MOVED.search(sentence):
         return "rise.height"
     if topic == "infeed" and "arriv" in before and "rise.infeed_height" in said:
         return "rise.discharge_height"
@@ -210,6 +212,8 @@ _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
 _ON_PLACE = re.compile(r"\b(?:on|onto|to|into) (?:the|a|an|our) (?:[\w-]+ ){1,4}\( ?(?:at |about |approx )?$")
+_MOVED = re.compile(r"\b(?:up|down|lift|raise|climb|lower|drop|elevate|rise)\b")
+_OPENS_INFEED = re.compile(r"^\W*(?:the |our )?(?:in ?feed|inlet|intake)\b(?!.*\b(?:out ?feed|discharge|from)\b)")
 _IN_ALL = re.compile(r"\b(?:total(?: of)?|in total|altogether|all told|all in all)\W*$")
 _FIRST_FLOOR = re.compile(
     r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey|story)\b[^,;]{0,25}$"
@@ -228,7 +232,9 @@ _THROWN = re.compile(
     r"\b(?:throw|throws|thrown|toss\w*|drop tests?|drop tested|fell off|fall off|falls off"
     r"|survive\w*|dropped (?:it|them) from)\b"
 )
-_LINK = re.compile(r"and|or|so|about|approx|which|is|at|of|the|a|then|but|it's|max|minimum|maximum|min|just|only|-|:")
+_LINK = re.compile(
+    r"and|or|so|about|approx|which|is|at|of|the|a|then|but|it's|max|minimum|maximum|min|just|only|say|call|maybe|roughly|-|:"
+)
 
 
 def _nearest(before: str) -> str:

@@ -158,6 +158,8 @@ def _of_outer(scene: Scene, figure: Figure, who: Travelling) -> bool:
 def _drafted(scene: Scene, figure: Figure, name: str, hours_a_day: float | None) -> Draft | Question | None:
     per = figure.per
     low, high = figure.low, figure.high
+    if figure.is_range and _CHANGED.search(scene.before(figure)) and figure.unit is not None:
+        low = high = figure.unit.worth(figure.ends[1].value)  # "slowed from 40 to 33": it is 33 now
     if per is None or figure.unit is None:
         return None
     if per.unit.name in ("1/week", "1/year", "1/month"):
@@ -194,6 +196,11 @@ def _once(found: list[Draft | Question]) -> list[Draft | Question]:
 def _same(a: Draft, b: Draft) -> bool:
     pairs = ((a.low, b.low), (a.high, b.high))
     return all((x is None) == (y is None) and (x is None or y is None or abs(x - y) <= 0.02 * abs(x)) for x, y in pairs)
+
+
+_CHANGED = re.compile(
+    r"\b(?:slow\w*|drop\w*|reduc\w+|rais\w+|increas\w+|went|gone|chang\w+|cut|sped up|brought)(?: (?:up|down|it|the line|us))?(?: from)?\W*$"
+)
 
 
 def stated_hours(scene: Scene, each: str) -> float | None:

@@ -83,8 +83,7 @@ def rendered(entry: dict[str, Any], seed: int) -> Iterator[tuple[str, Any]]:
         yield entry["say"], (float(value), float(value)) if number else value
         return
     dice = random.Random(f"{seed} {entry['say']}")
-    name = next(key for key in (*_FACTORS, "c", "f", "count", "count_words") if any(
-        mark in entry["say"] for mark in (f"{{{key}}}", f"{{low_{key}}}")))  # fmt: skip
+    name = _placeholder(entry)
     first, value = _drawn(entry["field"], name, dice)
     if entry.get("range"):
         second, other = _drawn(entry["field"], name, dice)
@@ -95,6 +94,39 @@ def rendered(entry: dict[str, Any], seed: int) -> Iterator[tuple[str, Any]]:
         return
     text = entry["say"].format(**{name: first})
     yield text, _bounded(entry, value)
+
+
+def filled(entry: dict[str, Any], value: Any, dice: random.Random) -> tuple[str, Any] | None:
+    """The entry saying that value, and the value as said (rounded as people round); None where it says another one."""
+    if "value" in entry:
+        same = float(entry["value"]) == float(value) if isinstance(value, (int, float)) and not isinstance(
+            value, bool) and not isinstance(entry["value"], (str, bool)) else entry["value"] == value  # fmt: skip
+        return (entry["say"], value) if same else None
+    if entry.get("range") or entry.get("sure") in ("most", "least") or isinstance(value, (str, bool)):
+        return None
+    name = _placeholder(entry)
+    if entry["field"] in _COUNTS or name in ("count", "count_words"):
+        shown = _words(int(value)) if name == "count_words" else f"{value:g}"
+        return entry["say"].format(**{name: shown}), float(value)
+    if name in ("c", "f"):
+        shown = round(value if name == "c" else value * 9 / 5 + 32)
+        return entry["say"].format(**{name: str(shown)}), float(shown) if name == "c" else (shown - 32) * 5 / 9
+    if name == "every_s":
+        seconds = round(60.0 / value)
+        return (entry["say"].format(every_s=str(seconds)), 60.0 / seconds) if seconds >= 1 else None
+    steps = round(value / _FACTORS[name] / _STEPS[name])
+    amount = steps * _STEPS[name]
+    if steps < 1 or abs(amount * _FACTORS[name] - value) > 0.06 * value:
+        return None
+    return entry["say"].format(**{name: _typed(name, amount, dice)}), amount * _FACTORS[name]
+
+
+def _placeholder(entry: dict[str, Any]) -> str:
+    return next(
+        key
+        for key in (*_FACTORS, "c", "f", "every_s", "count", "count_words")
+        if f"{{{key}}}" in entry["say"] or f"{{low_{key}}}" in entry["say"]
+    )
 
 
 def _bounded(entry: dict[str, Any], value: float) -> tuple[float | None, float | None]:
