@@ -139,6 +139,8 @@ def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[int, str
     while at >= floor and first - at <= 5:
         if tokens[at].text == "than" and at != first - 1:
             return None
+        if tokens[at].text == ">" and (at == 0 or tokens[at - 1].kind == "line"):
+            return None  # a quoted line
         for words, meaning in _BEFORE.get(tokens[at].text, ()):
             start = at - len(words) + 1
             if measured and words[0 if tokens[at].text != "." else -1] not in ("max", "maximum", "min", "minimum"):

@@ -282,6 +282,8 @@ def _inch(tokens: list[Token], after: int, touching: bool) -> bool:
     following = tokens[after].text
     if following == "the":
         return False
+    if after >= 4 and tokens[after - 3].text in ("x", "by", "*"):
+        return True  # 16 x 12 x 10 in each
     if following in _NOT_AFTER_INCH:
         product = following in ("case", "cases", "box", "boxes", "tray", "trays", "carton", "line")
         return product and not (after + 1 < len(tokens) and tokens[after + 1].text == "s")

@@ -169,6 +169,8 @@ def _second(
         start - 2 >= floor and tokens[start - 2].text in ("from", "anywhere")
     ):
         after, joined = _up_to(tokens, first, after, joined)
+    elif joined == "up" and first.unit is None and per is None:
+        after, joined = _up_to(tokens, first, after, joined)
     between = start > floor and (
         tokens[start - 1].text == "between" or (start - 2 >= floor and tokens[start - 2].text == "between")
     )

@@ -1,5 +1,6 @@
 """The shadow of a text: lower case and plain signs, so that one grammar fits all typing, with the way back."""
 
+import re
 from dataclasses import dataclass
 
 _SIGNS = {
@@ -53,6 +54,32 @@ class Folded:
         """The words as received."""
         first, last = self.span(start, end)
         return self.text[first:last]
+
+
+_RUN = re.compile(r" {2,}")
+_DOTS = re.compile(r"(?<=\d)\.{2,3}(?=\d)")
+
+
+def squeezed(folded: Folded) -> Folded:
+    """The same with single spaces, and "8...14" with a hyphen: people double their spaces without meaning anything."""
+    shadow = folded.shadow
+    if ".." in shadow:
+        shadow = _DOTS.sub(lambda match: "-" + " " * (len(match.group()) - 1), shadow)
+    if "  " not in shadow:
+        return folded if shadow == folded.shadow else Folded(folded.text, shadow, folded.raw, folded.places)
+    places = folded.places or range(len(shadow) + 1)
+    kept: list[int] = []
+    last = 0
+    for match in _RUN.finditer(shadow):
+        kept += range(last, match.start() + 1)
+        last = match.end()
+    kept += range(last, len(shadow))
+    return Folded(
+        folded.text,
+        "".join([shadow[n] for n in kept]),
+        "".join([folded.raw[n] for n in kept]),
+        (*(places[n] for n in kept), places[len(shadow)]),
+    )
 
 
 def fold(text: str) -> Folded:

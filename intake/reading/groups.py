@@ -166,7 +166,7 @@ def _named_order(group: Group, tokens: list[Token]) -> None:
     """ "400 x 300 x 200 (L x W x H)", "HxBxT: 200x300x400": the labels told in the same order, behind or before."""
     if any(group.labels) or not group.times:
         return
-    behind = _order_at(tokens, group.after)
+    behind = _order_at(tokens, group.after) or _order_at(tokens, group.after, _order_end(tokens, group.after))
     if len(behind) == len(group.figures):
         group.labels = behind
         return
@@ -192,6 +192,19 @@ def _named_order(group: Group, tokens: list[Token]) -> None:
         if len(before) == len(group.figures):
             group.labels = before
             return
+
+
+def _order_end(tokens: list[Token], at: int) -> int:
+    """Where labels joined by x end, three of them at least; -1 where there are none."""
+    here, count = at, 0
+    while here < len(tokens) and tokens[here].text in LABELS:
+        count += 1
+        here += 1
+        if here + 1 < len(tokens) and tokens[here].text in ("x", "*") and tokens[here + 1].text in LABELS:
+            here += 1
+        else:
+            break
+    return here if count >= 3 else -1
 
 
 def _order_at(tokens: list[Token], at: int, end: int | None = None) -> list[str]:
@@ -268,6 +281,8 @@ def _usable(figure: Figure) -> bool:
 def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -> Group | None:
     members, labels = [figures[n]], [""]
     first_label, begin = label_before(tokens, figures[n].first, max(0, figures[n].first - 3))
+    if first_label and begin and tokens[begin - 1].text in ("x", "*"):
+        first_label = ""  # L x W x H: 400 x 300 x 200
     times = False
     last_after = figures[n].after
     slashed = _by_slash(tokens, figures, n)
@@ -285,7 +300,7 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
         if trailing is not None and trailing[0].kind == "length":
             give_unit(figure, trailing[0])
             here = trailing[1]
-        labels[-1] = label
+        labels[-1] = label or labels[-1]
         last_after = here
         joins = _joined_at(tokens, here) or (slashed and here < len(tokens) and tokens[here].text == "/")
         if len(members) + n >= len(figures) or not joins:
@@ -355,7 +370,8 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
         behind, end = label_behind(tokens, figure.after)
         if not behind and not label and (after_style or _labelled_next(tokens, figures, figure)):
             behind, end = _relabelled(tokens, figure), figure.after
-        if label and behind and _next_begins(tokens, figures, figure, end):
+        beside = label and begin_of(tokens, figure) and behind and _stands_before_next(tokens, figures, figure)
+        if label and behind and (beside or _next_begins(tokens, figures, figure, end)):
             behind, end = "", figure.after  # "height 190 mm diameter 225 mm": the diameter is the next one's
         held = figure.first and (
             tokens[figure.first - 1].text in ("=", ":") or tokens[figure.first - 1].end == tokens[figure.first].start
@@ -386,6 +402,17 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
     if len(members) < 2 or len(set(labels)) < len(labels):
         return None
     return Group(members, labels, begin, here, False)
+
+
+def begin_of(tokens: list[Token], figure: Figure) -> bool:
+    """True where a label stands right before the figure."""
+    return figure.first > 0 and tokens[figure.first - 1].text in LABELS
+
+
+def _stands_before_next(tokens: list[Token], figures: list[Figure], figure: Figure) -> bool:
+    """ "L 400 mm W 300 mm H 200 mm": the label behind this figure stands right before the next one."""
+    at = next((n for n, one in enumerate(figures) if one is figure), 0) + 1
+    return at < len(figures) and figures[at].first == figure.after + 1
 
 
 def _next_begins(tokens: list[Token], figures: list[Figure], figure: Figure, end: int) -> bool:

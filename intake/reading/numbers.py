@@ -1,5 +1,6 @@
 """Numbers as people write them: digits, fractions, mixed numbers, number words."""
 
+import re
 from dataclasses import dataclass
 
 from intake.reading.tokens import VULGAR, Token
@@ -153,11 +154,18 @@ def _spaced_thousands(tokens: list[Token], at: int) -> tuple[float, int] | None:
     while after < len(tokens) and tokens[after].start - tokens[after - 1].end == 1 and _is_group(tokens[after]):
         digits += tokens[after].text
         after += 1
+    decimals = after < len(tokens) and tokens[after].start - tokens[after - 1].end == 1
+    if decimals and _GROUP_AND_DECIMALS.fullmatch(tokens[after].text):
+        group, _, behind = tokens[after].text.replace(".", ",").partition(",")
+        return float(f"{digits}{group}.{behind}"), after + 1
     if after == at + 1 or len(digits) > 12:
         return None
     if len(tokens[at].text) == 3 and after > at + 2:
         return None
     return float(digits), after
+
+
+_GROUP_AND_DECIMALS = re.compile(r"\d{3},\d{1,2}")
 
 
 def _is_group(token: Token) -> bool:

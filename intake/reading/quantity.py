@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from intake.reading.figures import Figure, figures_of
-from intake.reading.fold import Folded, fold
+from intake.reading.fold import Folded, fold, squeezed
 from intake.reading.portions import portions
 from intake.reading.tokens import Token, tokens_of
 from intake.reading.units import CANONICAL
@@ -43,7 +43,7 @@ def quantities(text: str) -> list[Quantity]:
     """
     found: list[Quantity] = []
     for offset, piece in portions(text):
-        folded = fold(piece)
+        folded = squeezed(fold(piece))
         tokens = tokens_of(folded)
         for figure in figures_of(tokens, folded):
             quantity = _quantity(figure, tokens, folded)

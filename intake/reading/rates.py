@@ -121,6 +121,8 @@ def per_at(tokens: list[Token], at: int, raw: str) -> Per | None:
     straight = unit_at(tokens, at, raw)
     if straight is not None and straight[0].kind == "rate":
         return Per(straight[0], straight[1])
+    if at + 1 < len(tokens) and tokens[at].text == "-" and tokens[at + 1].text == "per":
+        at += 1  # a 40-per-minute line
     where = _skip_nouns(tokens, at)
     if where is None:
         return None
@@ -134,9 +136,12 @@ def per_at(tokens: list[Token], at: int, raw: str) -> Per | None:
         return None
     after = where + 1
     if word in ("in", "the"):
-        if not (word == "in" and after < len(tokens) and tokens[after].text in ("a", "an", "one", "each", "the")):
+        if word != "in" or after >= len(tokens):
             return None
-        after += 1
+        if tokens[after].text in ("a", "an", "one", "each", "the"):
+            after += 1
+        elif tokens[after].kind != "number" or not _in_minutes(tokens, after):
+            return None
     if word in ("p",) and after < len(tokens) and tokens[after].text == "/":
         after += 1
     time = _time_at(tokens, after, raw)
@@ -148,11 +153,28 @@ def per_at(tokens: list[Token], at: int, raw: str) -> Per | None:
     return Per(Unit(f"1/{name}", "rate", 60.0 / seconds), after, nouns, hours, each)
 
 
+def _in_minutes(tokens: list[Token], at: int) -> bool:
+    """ "20 cases in 5 minutes"."""
+    return at + 1 < len(tokens) and tokens[at + 1].text in (
+        "minutes",
+        "minute",
+        "min",
+        "mins",
+        "seconds",
+        "sec",
+        "secs",
+        "hours",
+    )
+
+
 def _skip_nouns(tokens: list[Token], at: int) -> int | None:
     """The token of the "per" word behind up to three nouns."""
     here, nouns = at, 0
     while here < len(tokens):
         token = tokens[here]
+        if token.text == "ea" and here + 1 < len(tokens) and tokens[here + 1].text in ("per", "/", "a"):
+            here, nouns = here + 1, nouns + 1
+            continue
         if token.text in _PER and _is_per(tokens, here, nouns):
             return here
         if token.kind == "line" and nouns:  # a wrapped line
@@ -192,7 +214,7 @@ def _time_at(tokens: list[Token], at: int, raw: str) -> tuple[float, int, float 
     """Seconds of the time span at token `at`, the token behind it, hours and name of a shift or day, unit name."""
     if at >= len(tokens):
         return None
-    while at < len(tokens) and tokens[at].text in ("working", "work", "production", "single", "full", "line"):
+    while at < len(tokens) and tokens[at].text in ("-", "working", "work", "production", "single", "full", "line"):
         at += 1
     count, after = 1.0, at
     number = number_at(tokens, at) if at < len(tokens) else None

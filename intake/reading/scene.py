@@ -7,7 +7,7 @@ from dataclasses import field as part
 from pathlib import Path
 
 from intake.reading.figures import Figure, figures_of
-from intake.reading.fold import Folded, fold
+from intake.reading.fold import Folded, fold, squeezed
 from intake.reading.groups import Group, groups_of
 from intake.reading.layout import Sentence, dead_spans, denied_lists, sentences_of, unwrapped
 from intake.reading.lexicon import Hit, Lexicon, lexicon_of
@@ -156,6 +156,9 @@ class Scene:
 def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -> Scene:
     """Lay a message open. `offset`: where it begins in a longer text."""
     folded, tables = tabled(fold(text))
+    wide, folded = folded, squeezed(folded)
+    if folded.places is not None and wide.shadow != folded.shadow:
+        tables = tuple(table.moved(wide, folded) for table in tables)
     lexicon = lexicon_of(folder)
     tokens = unwrapped(tokens_of(folded), folded.shadow)
     quoted, signed = dead_spans(folded.shadow)

@@ -225,8 +225,12 @@ def _grown_together(tokens: list[Token], at: int) -> bool:
     if before.text == "_":
         return True
     if before.text == "-" and at >= 2 and tokens[at - 2].end == before.start and tokens[at - 2].kind == "word":
-        measured = at >= 3 and tokens[at - 3].kind == "number" and tokens[at - 3].end == tokens[at - 2].start
-        return not measured and tokens[at - 2].text not in ("to", "max", "x", "ft", "in", "min")
+        gap = tokens[at - 2].start - tokens[at - 3].end if at >= 3 else 9
+        measured = at >= 3 and tokens[at - 3].kind == "number" and gap == 0
+        measured = measured or (
+            at >= 3 and gap <= 1 and tokens[at - 2].text in UNIT_WORDS | {"m", "g", "minute", "hour"}
+        )
+        return not measured and tokens[at - 2].text not in ("to", "max", "x", "ft", "in", "min", "minute", "hour")
     return False
 
 

@@ -2,6 +2,7 @@
 
 import itertools
 import re
+from bisect import bisect_left
 from dataclasses import dataclass, replace
 
 from intake.reading.fold import Folded
@@ -33,6 +34,17 @@ class Table:
     """Three columns or more; the first row names the columns or the first column names the rows."""
 
     rows: tuple[tuple[Cell, ...], ...]
+
+    def moved(self, before: Folded, after: Folded) -> "Table":
+        """The same table in a shadow with fewer spaces."""
+        places = after.places or ()
+        origin = before.places or range(len(before.shadow) + 1)
+
+        def move(cell: Cell) -> Cell:
+            start, end = (bisect_left(places, origin[place]) for place in (cell.start, cell.end))
+            return Cell(start, end, cell.text)
+
+        return Table(tuple(tuple(move(cell) for cell in row) for row in self.rows))
 
 
 def tabled(folded: Folded) -> tuple[Folded, tuple[Table, ...]]:
@@ -112,7 +124,8 @@ def _settled(signs: list[str], block: list[tuple[Cell, ...]], kind: str) -> list
             _mark(signs, row[0], row[1], ";" if ":" in row[0].text[:-1] else ":" if _names(row[0].text) else "|")
         return []
     if len(block) < 2:
-        _bars(signs, block)
+        if kind != "wide":
+            _bars(signs, block)
         return []
     with_units = [row for row in block if len(row) >= 3 and _UNIT_CELL.fullmatch(row[2].text)]
     valued = [row for row in with_units if _FIGURE.search(row[1].text) and _names(row[0].text)]

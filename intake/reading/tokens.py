@@ -7,9 +7,10 @@ from intake.reading.fold import Folded
 
 Kind = Literal["number", "word", "sign", "line"]
 
+_VULGAR = "½¼¾⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞"
 _TOKEN = re.compile(
     r"(?P<number>\d{1,3}(?:'\d{3})+(?![\d'\"])(?:[.,]\d+)?|\d+(?:[.,]\d+)*(?:e[-+]?\d{1,2}(?![\w.]))?|(?<![\w.])[.]\d+)"
-    r"|(?P<word>[^\W\d_]+(?:'[^\W\d_]+)*)"
+    rf"|(?P<word>(?<=\d)(?:mm|cm|in|ft|m)(?=x\d)|[^\W\d_{_VULGAR}]+(?:'[^\W\d_{_VULGAR}]+)*)"
     r"|(?P<line>\n)"
     r"|(?P<sign>[^\w\s]|_|\d|\w)"
 )

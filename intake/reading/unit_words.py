@@ -17,7 +17,7 @@ _SPELLINGS = {
     "yd": "yd yds yard yards",
     "mi": "mi mile miles",
     "mg": "mg mgs milligram milligrams milligramme milligrammes",
-    "g": "g gm gms gram grams gramme grammes grm",
+    "g": "g gr gm gms gram grams gramme grammes grm",
     "kg": "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes kgm",
     "t": "t tonne tonnes mt metric_ton metric_tons metric_tonne metric_tonnes",
     "oz": "oz ozs ounce ounces",
@@ -33,7 +33,7 @@ _SPELLINGS = {
     "GPa": "gpa",
     "mbar": "mbar mbars millibar millibars",
     "bar": "bar bars barg bar_g",
-    "psi": "p_._s_._i psi psig psia lb_/_in2 lbs_/_in2 lbs_per_square_inch pounds_per_square_inch",
+    "psi": "lb_/_in_2 lbs_/_in_2 p_._s_._i psi psig psia lb_/_in2 lbs_/_in2 lbs_per_square_inch pounds_per_square_inch",
     "ksi": "ksi",
     "atm": "atm atmosphere atmospheres",
     "mmHg": "mmhg mm_hg",
@@ -60,9 +60,9 @@ _SPELLINGS = {
     "rad": "rad rads radian radians",
     "rev": "revolution revolutions",
     "degrees": "grad grados graden gradi deg degs degree degrees °",
-    "degC": "grad_c grad_celsius grados_celsius grados_c c °_c deg_c degs_c degree_c degrees_c celsius celcius centigrade centigrate celsuis °_celsius °_celcius"
+    "degC": "℃ degc deg_._c grad_c grad_celsius grados_celsius grados_c c °_c deg_c degs_c degree_c degrees_c celsius celcius centigrade centigrate celsuis °_celsius °_celcius"
     " deg_celsius degree_celsius degrees_celsius degrees_celcius degree_centigrade degrees_centigrade deg_centigrade",
-    "degF": "f °_f deg_f degs_f degree_f degrees_f fahrenheit farenheit fahrenheight farenheight °_fahrenheit"
+    "degF": "℉ degf deg_._f f °_f deg_f degs_f degree_f degrees_f fahrenheit farenheit fahrenheight farenheight °_fahrenheit"
     " deg_fahrenheit degree_fahrenheit degrees_fahrenheit degrees_farenheit deg_farenheit",
     "K": "k kelvin kelvins °_k degrees_kelvin",
     "mph": "mph miles_per_hour mi_/_h mi_/_hr",
@@ -160,6 +160,8 @@ def unit_at(tokens: list[Token], at: int, raw: str, *, glued: bool = False) -> t
         words = tuple(token.text for token in tokens[at : at + length])
         unit = entries.get(words)
         if unit is not None and _close(tokens, at, length) and (length > 1 or _letter_fits(tokens, at, raw, glued)):
+            if words[-1] in ("2", "3") and _goes_on(tokens, at + length):
+                continue  # 3ft2in is no area
             return _compound(tokens, at, at + length, unit, raw)
     return None
 
@@ -174,13 +176,40 @@ def _close(tokens: list[Token], at: int, length: int) -> bool:
     )
 
 
+def _goes_on(tokens: list[Token], at: int) -> bool:
+    return (
+        at < len(tokens) and tokens[at].start == tokens[at - 1].end and tokens[at].text in ("in", '"', "inch", "inches")
+    )
+
+
+_MAINS = frozenset({110, 115, 120, 200, 208, 220, 230, 240, 277, 380, 400, 415, 440, 460, 480, 525, 575, 600, 690})
+_BEHIND_LETTER = frozenset(
+    {"and", "or", "in", "room", "year", "all", "to", "-", ".", ",", ";", ")", "when", "at", "50", "60", "3", "1", "/"}
+)
+
+
+def _small_letter(tokens: list[Token], at: int) -> bool:
+    """ "36 to 38 f", "400 v 50 hz": a small letter with a space before it, where no word can stand."""
+    number = tokens[at - 1] if at else None
+    if number is None or number.value is None or len(number.text) > 4:
+        return False
+    ends = at + 1 >= len(tokens) or tokens[at + 1].kind == "line" or tokens[at + 1].text in _BEHIND_LETTER
+    return ends and (number.value in _MAINS if tokens[at].text == "v" else -60 <= number.value <= 250)
+
+
 def _letter_fits(tokens: list[Token], at: int, raw: str, glued: bool) -> bool:
     token = tokens[at]
     typed = raw[token.start : token.end]
+    if (
+        token.text in ("g", "s")
+        and typed.isupper()
+        and not any(c.islower() for c in raw[max(0, token.start - 25) : token.end + 25])
+    ):
+        return True
     allowed = _RAW_RULES.get(token.text)
     if allowed is not None and len(token.text) == 1:
         if token.text in _ATTACHED_ONLY and typed.islower() and not glued:
-            return False
+            return _small_letter(tokens, at)
         return typed in allowed
     if allowed is not None:
         return typed == allowed
