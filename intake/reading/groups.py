@@ -300,6 +300,8 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
         if trailing is not None and trailing[0].kind == "length":
             give_unit(figure, trailing[0])
             here = trailing[1]
+        if label and _order_end(tokens, figure.after) > 0:
+            label, here = "", figure.after  # 42 x 38 x 4 in L x W x H
         labels[-1] = label or labels[-1]
         last_after = here
         joins = _joined_at(tokens, here) or (slashed and here < len(tokens) and tokens[here].text == "/")
@@ -371,6 +373,8 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
         if not behind and not label and (after_style or _labelled_next(tokens, figures, figure)):
             behind, end = _relabelled(tokens, figure), figure.after
         beside = label and begin_of(tokens, figure) and behind and _stands_before_next(tokens, figures, figure)
+        if behind and not label and _order_end(tokens, figure.after) > 0:
+            behind, end = "", figure.after
         if label and behind and (beside or _next_begins(tokens, figures, figure, end)):
             behind, end = "", figure.after  # "height 190 mm diameter 225 mm": the diameter is the next one's
         held = figure.first and (

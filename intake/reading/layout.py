@@ -164,7 +164,8 @@ def _stops(tokens: list[Token], at: int, raw: str) -> bool:
     if following.kind == "number" and at and tokens[at - 1].text in _UNIT_STOPS:
         return True
     if at and tokens[at - 1].text in _NO_STOP_AFTER and tokens[at - 1].end == token.start:
-        capital = raw[following.start].isupper() and following.kind == "word"
+        typed = raw[following.start : following.end]
+        capital = typed[:1].isupper() and following.kind == "word" and not (len(typed) > 1 and typed.isupper())
         return capital and tokens[at - 1].text not in ("no", "vs", "approx", "mr", "mrs", "ms", "dr", "st", "nr", "e.g")
     return True
 

@@ -132,7 +132,7 @@ def _trie() -> dict[str, dict[tuple[str, ...], Unit]]:
 
 _TABLE = _trie()
 _LONGEST = {first: max(map(len, entries)) for first, entries in _TABLE.items()}
-UNIT_WORDS = frozenset(word for word in _TABLE if len(word) > 1)
+UNIT_WORDS = frozenset(word for word in _TABLE if len(word) > 1 or word in "℃℉°")
 """Words that begin a unit; single letters and marks are left out."""
 TIME_UNITS = frozenset({"s", "min", "h", "day", "week", "month", "year"})
 PER_WORDS = frozenset({"per", "a", "an", "each", "every", "/", "p", "pr", "ea"})
