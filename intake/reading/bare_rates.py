@@ -104,10 +104,13 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     told = 0.2 <= ratio <= 5.0 and (
         (_WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)) or _WHEN_BEFORE.search(before)
     )
-    closes = re.match(r"^\W*(?:$|[,.;)]|steady|now|and\b|but\b|or so\b)", behind) is not None
+    closes = (
+        re.match(r"^\W*(?:$|[,.;)]|steady|now|and\b|but\b|or so\b|as (?:the )?peak|at the top)", behind) is not None
+    )
     capped = figure.bound == "most" and ratio > 1
     now = closes and 0.2 <= ratio <= 5.0 and (_NOW.search(before) or PEAK.search(before) or capped)
-    if not (cue or after_cue or told or now):
+    plain = closes and 0.3 <= ratio <= 4.0 and _RATE_WORDS.search(re.split(r"[,;]", scene.before(figure)[-60:])[-1])
+    if not (cue or after_cue or told or now or plain):
         return
     noun = re.match(r"^\W*(?:line|machine|shift|week|month|day|people|hour|year|size|sku|percent|%|x )", behind)
     if noun:
@@ -136,6 +139,11 @@ _WHEN_BEFORE = re.compile(
     r"\b(?:in|on|during|at|over|around|for) (?:the |our |a )?(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)?(?:\w{2,12})?"
     r"(?: (?:weeks?|days?|months?|time|season|break|run))? ?(?:it's|its|we (?:do|hit|see|run|make|need)|even|up to|maybe|about|perhaps|more like"
     r"|like|nearly|almost|around|it goes to|it is|then)\W*$|\b(?:when|if|once) [\w' ]{3,40}?(?:it's|even|more like|,|up to|then)\W*$"
+)
+_RATE_WORDS = re.compile(
+    r"\b(?:rate|minute|hour|peak|busy|busiest|normal\w*|average\w*|ordinar\w+|usual\w*|regular\w*|run|runs|does|do|see|hit|push|want|wants"
+    r"|size|sized|plan|send|handle|pace|speed|throughput|max|tops?|nearer|closer|more like|better than|more than|will be|it'll be|take|as high as"
+    r"|grow|climb|reach|design|target|capacity|sized for|size for)\b"
 )
 _NOW = re.compile(
     r"\b(?:only|just|actually|really|otherwise|else|rest of (?:the )?time|new one|now|today|these days|this one|ours|has to (?:take|do|handle)"

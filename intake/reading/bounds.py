@@ -11,7 +11,7 @@ def _phrases(text: str) -> tuple[str, ...]:
 
 
 _LEAST = _phrases(
-    "at least; warmer than; hotter than; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
+    "at least; heavier than; thicker than; taller than; warmer than; hotter than; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
     "fewer than; more than; over; greater than; larger than; bigger than; higher than; exceed; exceeds; "
     "exceeding; upwards of; upward of; in excess of; >; > =; ≥; above; north of; not under; no lower than; no "
     "sooner than; not before; lowest is; starting at"
@@ -28,7 +28,8 @@ _MOST = _phrases(
     "is; heaviest at; heaviest; biggest is; largest is; the most is; heaviest ones are; heaviest are"
 )
 _ABOUT = _phrases(
-    "about; around; approx; approx .; approximately; aprox; aprox .; approximatly; roughly; circa; ca; ca .; c .; "
+    "a shade over; a shade under; a touch over; a touch under; a hair over; a hair under; a bit over; a bit under; a little over; a "
+    "little under; slightly over; slightly under; about; around; approx; approx .; approximately; aprox; aprox .; approximatly; roughly; circa; ca; ca .; c .; "
     "~; ≈; some; maybe; say; call it; nearly; almost; close to; just over; just under; in the neighborhood of; "
     "like; perhaps; probably; in the region of; somewhere around; more or less; an estimated; abt; abt .; appx; + "
     "/ -; ballpark; figure; guessing; i think; i guess; i'd say; est; est .; ±; or so; on average; average; "

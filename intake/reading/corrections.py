@@ -79,7 +79,8 @@ def _cues(scene: Scene) -> list[tuple[int, int, str]]:
     at = 0
     while at < len(scene.tokens):
         for words in by_first.get(scene.tokens[at].text, ()):
-            if tuple(token.text for token in scene.tokens[at : at + len(words)]) == words:
+            than = at + len(words) < len(scene.tokens) and scene.tokens[at + len(words)].text == "than"
+            if tuple(token.text for token in scene.tokens[at : at + len(words)]) == words and not than:
                 found.append((at, at + len(words), " ".join(words)))
                 at += len(words) - 1
                 break

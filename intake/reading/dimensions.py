@@ -301,7 +301,9 @@ def _names(group: Group, topic: str, who: Travelling) -> list[str | None] | None
     places = _BY_PLACE[topic]
     if any(group.labels):
         names = [letters.get(label) if label else None for label in group.labels]
-        if "d" in group.labels and topic == "product":
+        if group.labels == ["", "", "d"] and topic == "product":
+            names = ["product.length", "product.width", "product.height"]
+        elif "d" in group.labels and topic == "product":
             names = _depth(group.labels)
         free = [
             name

@@ -7,6 +7,7 @@ from intake.reading.figures import Figure, give_unit
 from intake.reading.numbers import number_at
 from intake.reading.tokens import Token
 from intake.reading.unit_words import unit_at
+from intake.reading.units import Unit
 
 LABELS = {
     "oal": "l", "loa": "l", "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l", "longs": "l",
@@ -56,7 +57,7 @@ class Group:
 
 _LONG_WAY = (
     ("l", ("long", "way")), ("l", ("long", "side")), ("l", ("end", "to", "end")), ("l", ("front", "to", "back")),
-    ("w", ("short", "way")), ("w", ("short", "side")), ("w", ("other", "way")), ("w", ("other", "side")), ("h", ("off", "belt")),
+    ("w", ("short", "way")), ("w", ("short", "side")),  ("w", ("other", "side")), ("h", ("off", "belt")),
     ("l", ("de", "long")), ("w", ("de", "large")), ("h", ("de", "haut")), ("h", ("in", "height")), ("w", ("in", "width")),
     ("l", ("in", "length")), ("o", ("in", "diameter")), ("o", ("across", "top")), ("h", ("top", "to", "bottom")),
 )  # fmt: skip
@@ -64,12 +65,12 @@ _CLEAR = frozenset(
     {"clear", "free", "net", "usable", "overall", "total", "max", "maximum", "outside", "finished", "loaded"}
 )
 _ALONG = (
-    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("flow", "dir", "."), ("flow", "dir"), ("flow", "direction"), ("along", "travel"), ("along", "direction", "of", "travel"),
+    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("flow", "dir", "."), ("flow", "dir"), ("flow", "direction"), ("along", "travel"), ("along", "conveyor"), ("along", "direction", "of", "travel"),
     ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
     ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "conveyor", "direction"), ("lengthwise",), ("in", "running", "direction"),
 )  # fmt: skip
 _ACROSS = (
-    ("sideways",), ("crosswise",), ("cross",), ("across", "travel"), ("across", "line"), ("across", "belt"), ("side", "to", "side"),
+    ("sideways",), ("crosswise",), ("cross",), ("across", "travel"), ("across", "it"), ("other", "way"), ("across", "line"), ("across", "belt"), ("side", "to", "side"),
     ("across", "flow"), ("across", "direction", "of", "travel"),
 )  # fmt: skip
 
@@ -296,7 +297,7 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
         label, here = (letter, here) if letter else label_behind(tokens, here)
         if not _usable(figure):
             break
-        trailing = unit_at(tokens, here, raw) if label and figure.unit is None and here < len(tokens) else None
+        trailing = trailing_unit(tokens, here, raw) if label and figure.unit is None and here < len(tokens) else None
         if trailing is not None and trailing[0].kind == "length":
             give_unit(figure, trailing[0])
             here = trailing[1]
@@ -397,7 +398,7 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
             label = (behind if after_style else label) or behind or label
         here = end if behind else figure.after
         if figure.unit is None and behind:
-            trailing = unit_at(tokens, here, raw)
+            trailing = trailing_unit(tokens, here, raw)
             if trailing is not None and trailing[0].kind == "length":
                 give_unit(figure, trailing[0])
                 here = trailing[1]
@@ -406,6 +407,20 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
     if len(members) < 2 or len(set(labels)) < len(labels):
         return None
     return Group(members, labels, begin, here, False)
+
+
+def trailing_unit(tokens: list[Token], at: int, raw: str) -> tuple[Unit, int] | None:
+    """The unit behind a label: "200 high in millimetres", "12 L in"."""
+    if at < len(tokens) and tokens[at].text == "in":
+        named = unit_at(tokens, at + 1, raw)
+        if (
+            named is not None
+            and named[0].kind == "length"
+            and tokens[at + 1].kind == "word"
+            and len(tokens[at + 1].text) > 1
+        ):
+            return named
+    return unit_at(tokens, at, raw)
 
 
 def begin_of(tokens: list[Token], figure: Figure) -> bool:

@@ -84,7 +84,7 @@ _OUTRIGHT_BEHIND = re.compile(
     r"^\s*-? ?(?:of )?(?:vertical |net |total |straight )?(?:rise|drop(?! ceiling)|lift(?! truck| gate)"
     r"|descent|climb|elevation"
     r" change|height difference|difference in height|change in)\b(?! to\b)"
-    r"|^\s*(?:higher|lower(?! level| floor| deck| conveyor| end| one)|further up|farther up)\b(?! than (?:the"
+    r"|^\s*(?:(?:below|above) (?:that|it)\b|raise\b|higher|lower(?! level| floor| deck| conveyor| end| one)|further up|farther up)\b(?! than (?:the"
     r"|a) (?:door|ceil))"
 )
 

@@ -165,6 +165,8 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return "product.height"
     if near == "machine" and _ON_CONVEYOR.match(behind) and (comes_from(before) or goes_to(before)):
         return "rise.infeed_height" if comes_from(before) else "rise.discharge_height"
+    if _ON_CONVEYOR.match(behind) and re.search(r"\b(?:on|onto|to|into) (?:a|an|the|our)\W*$", before):
+        return "rise.discharge_height"
     if near == "space":
         return along_or_across(behind)
     if near in ("opening", "machine"):
@@ -173,10 +175,14 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     if near in ("infeed", "discharge"):
         leaves = near == "discharge" and re.search(r"\b(?:from|off)(?: (?:a|an|the|our))?$", before)
         return "rise.infeed_height" if leaves else f"rise.{near}_height"
+    if near == "inlow":
+        return "rise.discharge_height" if down else "rise.infeed_height"
     if near == "high" and not re.search(r"\b(?:from|off)(?: the| a| our)?$", before):
         return "rise.infeed_height" if down and "from" in before else "rise.discharge_height"
     if joins_two_heights(behind) and _next_is_length(scene, figure):
         return "rise.infeed_height"
+    if _BY.search(before) and _MOVED.search(sentence):
+        return "rise.height"
     if comes_from(before):
         return "rise.infeed_height"
     if goes_to(before):
@@ -184,12 +190,15 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
     topic = topic_of(before)
     if topic in ("", "product") and _OFF_FLOOR.match(behind) and topic_of(sentence) in ("infeed", "discharge"):
         topic = topic_of(sentence)
+    if _BY.search(before) and _MOVED.search(sentence):
+        return "rise.height"
     if _IN_ALL.search(before) and _MOVED.search(sentence):
         return "rise.height"
     if topic == "infeed" and "arriv" in before and "rise.infeed_height" in said:
         return "rise.discharge_height"
     if topic in ("infeed", "discharge"):
-        return f"rise.{topic}_height"
+        moved = is_rise(before, "", "") and not re.search(r"\b(?:is|at|:)(?: \w+)?\W*$", before)
+        return "rise.height" if moved and not comes_from(before) else f"rise.{topic}_height"
     if topic in ("high", "inlow"):
         high = topic == "high"
         if is_rise(before, behind, "") and not re.search(r"\b(?:is|at|:)(?: \w+)?$", before):
@@ -212,7 +221,10 @@ _ON_CONVEYOR = re.compile(
     r"^\W*(?:high |tall )?(?:conveyor|belt|table|roller|line|bench)\b(?! (?:wide|long|width|length))"
 )
 _ON_PLACE = re.compile(r"\b(?:on|onto|to|into) (?:the|a|an|our) (?:[\w-]+ ){1,4}\( ?(?:at |about |approx )?$")
-_MOVED = re.compile(r"\b(?:up|down|lift|raise|climb|lower|drop|elevate|rise)\b")
+_BY = re.compile(r"\bby(?: about| around| some| roughly| approx| only| just| a| another)*\W*$")
+_MOVED = re.compile(
+    r"\b(?:up|down|upward|downward|lift\w*|raise\w*|climb\w*|lower\w*|drop\w*|descend\w*|elevate\w*|rise\w*|brought)\b"
+)
 _OPENS_INFEED = re.compile(r"^\W*(?:the |our )?(?:in ?feed|inlet|intake)\b(?!.*\b(?:out ?feed|discharge|from)\b)")
 _IN_ALL = re.compile(r"\b(?:total(?: of)?|in total|altogether|all told|all in all)\W*$")
 _FIRST_FLOOR = re.compile(

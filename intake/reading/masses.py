@@ -88,7 +88,7 @@ def _squeeze(scene: Scene, figure: Figure, before: str) -> Draft | None:
         draft.high = None if draft.high is None else draft.high * per_kg
     if tested and figure.bound:
         draft.low = draft.high = draft.high if draft.high is not None else draft.low
-    if "limit" in before[-40:] or figure.bound == "most" or _DAMAGE.search(context):
+    if "limit" in before[-40:] or figure.bound == "most" or (figure.bound == "least" and _HARMS.search(context)):
         # the most that it bears is the limit itself
         value = draft.high if draft.high is not None else draft.low
         draft.low = draft.high = value
@@ -130,6 +130,7 @@ _ROLLS = re.compile(r"^\W*(?:roll|reel|bale|ream|batch|sheet)s?\b")
 _DAMAGE = re.compile(
     r"\b(?:dent|mark|crease|crush|scuff|buckle|damage|deform|break|burst|leak|split)\w*\b[^.;]{0,40}\b(?:above|over|beyond|past|from)\b"
 )
+_HARMS = re.compile(r"\b(?:dent|mark|crease|crush|scuff|buckle|damage|deform|break|burst|leak|split|crumple|cave)\w*\b")
 _INSIDE = re.compile(
     r"^\W*of [\w']+(?: [\w']+)? (?:inside|in it|in them|in each|in the (?:jar|bottle|bag|tub|can|box))\b"
 )

@@ -206,9 +206,15 @@ _BEFORE_A_PRONOUN = frozenset(
 def _stands_for_a_noun(tokens: list[Token], at: int) -> bool:
     """ "The narrowest one is", "this one": no number, unless a unit or a noun to count stands behind."""
     before = _text(tokens, at - 1) if at else ""
-    if before not in _BEFORE_A_PRONOUN and not before.endswith("est"):
-        return False
     following = _text(tokens, at + 1)
+    if before not in _BEFORE_A_PRONOUN and not before.endswith("est"):
+        return following in ("at", "upstairs", "downstairs", "below", "above") and before in (
+            "to",
+            "from",
+            "onto",
+            "on",
+            "and",
+        )
     return before != "a" and not following.startswith(("hundred", "thousand", "shift", "and", "point", "-", "every"))
 
 

@@ -132,6 +132,10 @@ def per_at(tokens: list[Token], at: int, raw: str) -> Per | None:
         if named is not None and named[0].kind == "rate":
             return Per(named[0], named[1], nouns)
     word = tokens[where].text
+    if word == "to" and where + 2 < len(tokens) and tokens[where + 1].text in ("the", "a"):
+        time = _time_at(tokens, where + 2, raw)  # twenty to the minute
+        plain = time is not None and time[4] in ("min", "h", "s")
+        return Per(Unit(f"1/{time[4]}", "rate", 60.0 / time[0]), time[1], nouns) if time is not None and plain else None
     if word not in _PER:
         return None
     after = where + 1
@@ -172,7 +176,12 @@ def _skip_nouns(tokens: list[Token], at: int) -> int | None:
     here, nouns = at, 0
     while here < len(tokens):
         token = tokens[here]
-        if token.text == "ea" and here + 1 < len(tokens) and tokens[here + 1].text in ("per", "/", "a"):
+        if (
+            token.text in ("ea", "each")
+            and nouns
+            and here + 1 < len(tokens)
+            and tokens[here + 1].text in ("per", "/", "a")
+        ):
             here, nouns = here + 1, nouns + 1
             continue
         if token.text in _PER and _is_per(tokens, here, nouns):
@@ -188,6 +197,12 @@ def _skip_nouns(tokens: list[Token], at: int) -> int | None:
                 return None
             here += 1
             continue
+        if (
+            token.text == "to"
+            and here + 2 < len(tokens)
+            and tokens[here + 2].text in ("minute", "hour", "second", "min")
+        ):
+            return here
         if token.kind != "word" or token.text in _STOP or nouns == _NOUNS_MOST:
             return None
         if nouns and _is_rate_word(token.text):

@@ -3,6 +3,7 @@
 import re
 
 from intake.reading.figures import Figure, give_unit
+from intake.reading.heights import comes_from, goes_to
 from intake.reading.length_labels import LONGEST_PRODUCT, label_of
 from intake.reading.scene import Scene
 from intake.reading.topics import topic_of
@@ -40,13 +41,28 @@ _HEIGHTS = frozenset({"infeed", "discharge", "ceiling", "high", "inlow"})
 
 
 def _heights(scene: Scene, measured: list[Figure]) -> None:
-    """ "Infeed 750, discharge 6200 (mm)": millimetres are told once for all heights of a list."""
-    in_mm = [figure for figure in measured if figure.unit is not None and figure.unit.name == "mm"]
+    """ "Infeed 750, discharge 6200 (mm)", "leave at 5.2 m and land at 0.8": the unit was told at the other height."""
     for figure in scene.open_figures("number"):
-        near = any(scene.sentence_at[one.first] == scene.sentence_at[figure.first] for one in in_mm)
-        last = re.split(r"[,;]", scene.before(figure))[-1]
-        if near and scene.group_of(figure) is None and 50 <= figure.value <= 40_000 and topic_of(last) in _HEIGHTS:
-            give_unit(figure, UNITS["mm"])
+        if scene.group_of(figure) is not None or figure.value <= 0 or "list" in figure.tags:
+            continue
+        near = [one for one in measured if scene.sentence_at[one.first] == scene.sentence_at[figure.first]]
+        if not near or not _BEHIND_HEIGHT.match(scene.after(figure)):
+            continue
+        near.sort(key=lambda one: abs(one.first - figure.first))
+        unit = near[0].unit
+        before = scene.before(figure)
+        last = re.split(r"[,;]", before)[-1]
+        told = topic_of(last) in _HEIGHTS or goes_to(before) or comes_from(before) or _LANDS.search(before)
+        if unit is not None and told and 0.05 <= unit.worth(figure.value) <= 40.0:
+            give_unit(figure, unit)
+
+
+_BEHIND_HEIGHT = re.compile(
+    r"^\W*(?:$|[,.;:)]|affl?\b|tob\b|and\b|off\b|above\b|up\b|at\b|so\b|high\b|\( ?(?:mm|m)\b|in all\b|to\b)"
+)
+_LANDS = re.compile(
+    r"\b(?:land|arrive|end up|finish|drop|come off|leave|hand over|sit|set down|reach|stop)(?: \w+){0,3} at\W*$"
+)
 
 
 _ALONE = re.compile(r"(?:[,(;] ?|\ball (?:in )?|\bin )(metres|meters|mm|millimet\w+|m|feet|inches)\b ?\)?\W*$")

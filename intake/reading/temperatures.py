@@ -85,7 +85,13 @@ def _share_scale(scene: Scene) -> None:
         return
     scale = UNITS[units.pop()]
     for figure in scene.open_figures("number"):
-        near = _BARE_ROOM.search(scene.before(figure).strip())
+        same = any(
+            one.kind == "temperature" and scene.sentence_at[one.first] == scene.sentence_at[figure.first]
+            for one in scene.figures
+        )
+        near = _BARE_ROOM.search(scene.before(figure).strip()) or (
+            same and re.search(r"\bat\W*$", scene.before(figure))
+        )
         if near and not scene.after(figure).strip()[:1].isalnum() and scene.group_of(figure) is None:
             give_unit(figure, scale)
 

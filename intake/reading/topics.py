@@ -6,14 +6,14 @@ _TOPIC = re.compile(
     r"\b(?:(?P<opening>door|doorway|window(?! carton| box)|dock door|overhead door|opening|gate(?! valve)"
     r"|entrance|hatch|entry way"
     r"|entryway|way in|roll up door|rollup|passageway|door frame|access|double door)"
-    r"|(?P<ceiling>ceiling|soffit|u / s|underside of|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
+    r"|(?P<ceiling>ceiling|tallest thing|tallest (?:you|we|it) (?:can|could|may)|soffit|u / s|underside of|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
     r"|rafter|joist|headroom|head room|overhead(?= (?:clearance|obstruction|limit|is|at|height|room|space|beam"
     r"|pipe|steel|duct|crane|clear)|:|\W*$)|sprinkler(?: pipe| head|"
     r" line)?|roof(?! conveyor| belt| line)|girder|duct|ductwork"
     r"|obstruction|clear height|pipe|cable tray|light fixture|bar joist|roof steel|crane|purlin|(?:light|lamp"
     r"|fan|heater|sign|hook)s? (?:hang|come)|hang(?:s|ing)?(?: down)?|clear (?:inside|building)|bottom of"
     r" (?:steel|beam))"
-    r"|(?P<space>floor place|space|spot|area|floor space|floorspace|floor area|corner|(?<!loading )(?<!dock )bay|(?:max|available|machine|allowed"
+    r"|(?P<space>floor place|floor (?:i|we|you) (?:can|could)|(?:could|can) (?:spare|give|offer|free)|free up|let you have|space|spot|area|floor space|floorspace|floor area|corner|(?<!loading )(?<!dock )bay|(?:max|available|machine|allowed"
     r"|your) footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room (?:for|to)|(?:we|i|you)"
     r" (?:have|have got|got|get|can give)|available|patch of floor|place for it|niche|alcove|slot|strip|hole"
     r"|plot|piece of floor|square of floor|envelope|fit (?:in|into|inside|within)|real estate|shaft|machine"
@@ -25,7 +25,7 @@ _TOPIC = re.compile(
     r"|(?P<high>mezzanine|upper (?:level|floor|conveyor|end|belt|line|deck)|top(?: conveyor| level| floor| end|"
     r" deck| belt)?(?! of)|upstairs|(?:second|2 nd|third|3 rd|next) (?:floor|level)|deck|platform|high (?:end"
     r"|side|point|conveyor|level)|upper one|hopper|level (?:2|two|3|three)|balcony|catwalk|gantry)"
-    r"|(?P<infeed>waist height|hand (?:- )?load\w*|load\w* by hand|(?:that|which) (?:deliver|bring|feed|suppl(?:y|ie)|hand over|send)|inf(?= |$)|intake|(?:quota|height|level) of (?:the )?entrance|entrance (?:height|level|side|quota)|in ?feed|in - feed|feed it|feed|fed|feeding|come in|coming in|came in|come on|coming on|enter"
+    r"|(?P<infeed>height in(?= is|,|:| of|$)|waist (?:height|level)|hand (?:- )?load\w*|load\w* by hand|(?:that|which) (?:deliver|bring|feed|suppl(?:y|ie)|hand over|send)|inf(?= |$)|intake|(?:quota|height|level) of (?:the )?entrance|entrance (?:height|level|side|quota)|in ?feed|in - feed|feed it|feed|fed|feeding|come in|coming in|came in|come on|coming on|enter"
     r"|entering|get on|getting on|go on|going on|load at|loaded at|loading|load height|pick up|picked up|picking"
     r" up|pickup|start|starting|incoming|inlet|entry|receive|supply (?:conveyor|line|belt)|upstream|take away"
     r"|takeaway|arrive|arriving|in at|charge|source|(?:leave|off|out of) (?:the )?(?:\w+ )?(?:packer|filler"
@@ -36,7 +36,7 @@ _TOPIC = re.compile(
     r"|conveyor|out ?feed|exit|height|belt|deliver"
     r"|leave|drop|at|:)|present conveyor|(?:our|existing|current|present) (?:conveyor|line|belt|table)"
     r"|infeed end|conveyor in|incoming line|tail)"
-    r"|(?P<discharge>outgoing|(?:that|which) (?:take|receive|remove|carrie|pick)|(?:quota|height|level) of (?:the )?exit|discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off"
+    r"|(?P<discharge>height out|outgoing|(?:that|which) (?:take|receive|remove|carrie|pick)|(?:quota|height|level) of (?:the )?exit|discharge|discharging|out ?feed|out - feed|outlet|leave|leaving|exit|exiting|come off"
     r"|coming off|come out|coming out|get off|getting off|go off|going off|off load|offload|unload|unloading"
     r"|deliver|delivered|delivering|delivery|drop off|dropped off|dropping off|dropoff|end up|end at|ending"
     r"|destination|out at|downstream|receiving|need (?:it|them|those|product) (?:up )?(?:at|to)|hand off|hand over"
@@ -58,13 +58,31 @@ _WEAK_VERB = re.compile(
     r"|go off|get on|get off|exit"
 )
 """Said of a beam or a door too: "the roof beams start at 14 ft"."""
+_NO_NOUNS = frozenset(
+    {
+        "measure",
+        "measuring",
+        "biggest",
+        "largest",
+        "smallest",
+        "longest",
+        "tallest",
+        "each",
+        "they",
+        "they're",
+        "it's",
+        "size",
+    }
+)
 _PASSING = re.compile(r"\b(?:and|then|which|that)\b")
 
 
 def topic_of(words: str) -> str:
     """The last topic that these words name; "" where they name none. Words about the product count as "product"."""
     last = next(reversed([*_TOPIC.finditer(words)]), None)
-    product = next((match for match in reversed([*PRODUCT_WORDS.finditer(words)]) if match.group() != "measure"), None)
+    product = next(
+        (match for match in reversed([*PRODUCT_WORDS.finditer(words)]) if match.group() not in _NO_NOUNS), None
+    )
     if last is None:
         return "product" if product is not None else ""
     if last.lastgroup in ("infeed", "discharge") and _WEAK_VERB.fullmatch(last.group()):
@@ -100,6 +118,7 @@ _IS_WHERE = re.compile(
 
 def topic_behind(words: str) -> str:
     """The topic of the noun right behind a figure: "9 ft wide doorway", "3.5 m of floor"."""
+    words = re.sub(r"^\W*(?:off|above) (?:the )?(?:floor|ground) (?=at )", "", words)
     words = re.sub(r"^\W*(?:=|is) (?:the |our |a )?", "", words.replace(" - ", " "))
     if _TO_A_BEAM.match(words) or _UNDER_A_DECK.match(words):
         return "ceiling"
@@ -107,7 +126,7 @@ def topic_behind(words: str) -> str:
     if place is not None:
         return place.lastgroup or ""
     match = re.match(
-        r"[\s\-)]*(?:(?:of|x|clear|square|wide|high|tall|free|open|usable|empty|in|the|our|a|roll|up|steel"
+        r"[\s\-)]*(?:(?:of|x|at|on|clear|square|wide|high|tall|free|open|usable|empty|in|the|our|a|roll|up|steel"
         r"|overhead|double|dock|main|finished) )*(?:(?:man|fire|loading|receiving|shipping|side|back|front|rear"
         r"|garage|freight|machine|entry|personnel|available|existing) )?"
         r"(?:(?P<opening>door|doorway|opening|gate|entrance|hatch|roll up|double door)|(?P<ceiling>ceiling"
@@ -116,7 +135,7 @@ def topic_behind(words: str) -> str:
         r"|(?P<space>between (?:\w+ )?(?:column|wall|post|line|machine|rack|pillar)|space|spot|area"
         r"|floor ?space|floor|corner|bay|(?:max|available|machine|allowed|your)"
         r" footprint|footprint (?:available|for|of (?:the|your) machine)|pit|room|hole|shaft|plot|envelope|slot"
-        r"|niche|alcove)|(?P<high>mezzanine|platform|deck|balcony)"
+        r"|niche|alcove)|(?P<high>mezzanine|platform|deck|balcony|top(?! of)|upper (?:end|level|floor))|(?P<inlow>bottom(?! of)|lower (?:end|level|floor))"
         r"|(?P<infeed>in ?feed|inlet|in feed|loading height|infeed height)|(?P<discharge>discharge|out ?feed"
         r"|outlet|exit)|(?P<machine>belt|conveyor|aisle|corridor|truck|trailer|rack|walkway|wall|column|roller"
         r"|pitch|center))\b",

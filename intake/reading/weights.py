@@ -32,7 +32,7 @@ _EMPTY_BEFORE = re.compile(
     r"\b(?:empt(?:y|ie|ies)|tare|unladen)(?: (?:one|is|are|at|about|they|it|only|maybe|weigh|:)){0,3}\W*$"
 )
 _MORE_EXACT = re.compile(r"\b(?:call it|exact(?:ly)?|precisely|to be precise|make it|make that)\W*$")
-_TOP = re.compile(r"\b(?:heaviest|weightiest)\b(?: [\w']+){0,8}\W*$")
+_TOP = re.compile(r"\b(?:heaviest|weightiest|worst of (?:them|the \w+))\b(?: [\w']+){0,8}\W*$")
 
 
 def share_mass_units(scene: Scene) -> None:
@@ -44,6 +44,7 @@ def share_mass_units(scene: Scene) -> None:
         bare = (
             last is not None and figure.kind == "number" and id(figure) not in scene.used and scene.live(figure.first)
         )
+        bare = bare and figure.ends[0].typed != "words"
         if not bare or last is None or last.unit is None or scene.group_of(figure) is not None:
             continue
         near = figure.first - last.after <= 10 and scene.sentence_at[figure.first] == scene.sentence_at[last.first]
@@ -58,7 +59,10 @@ def share_mass_units(scene: Scene) -> None:
 def settled_weights(scene: Scene, weights: list[Weight]) -> list[Draft]:
     """The weights that count, as drafts: one, or one for each product size."""
     for figure, draft in weights:
-        if not figure.bound and not figure.is_range and _TOP.search(scene.before(figure)):
+        top = _TOP.search(scene.before(figure)) or re.match(
+            r"^\W*(?:heaviest|is the heaviest|for the heaviest)\b", scene.after(figure)
+        )
+        if not figure.bound and not figure.is_range and top:
             draft.low = None
     several = len([group for group in scene.groups if len(group.figures) == 3]) > 1
     if len(weights) > 1 and not several:
@@ -115,7 +119,7 @@ def _once(scene: Scene, weights: list[Weight]) -> list[Weight]:
         twin = next((k for _, k in kept if _same(k, draft)), None)
         if twin is None:
             kept.append((figure, draft))
-        elif _MORE_EXACT.search(scene.before(figure)):
+        elif _MORE_EXACT.search(scene.before(figure)) and "(" not in scene.before(figure)[-12:]:
             twin.low, twin.high, twin.approx = draft.low, draft.high, draft.approx
             twin.start, twin.end = draft.start, draft.end
         elif 0 < draft.start - twin.end <= 4:
