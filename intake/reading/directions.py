@@ -4,7 +4,9 @@ import itertools
 import re
 
 from intake.reading.denial import denied, hedged
+from intake.reading.levels import journey
 from intake.reading.lexicon import SWALLOWED, Hit
+from intake.reading.plain import plain
 from intake.reading.scene import Draft, Question, Scene
 
 _LIFT_VERB = re.compile(
@@ -12,10 +14,12 @@ _LIFT_VERB = re.compile(
     r" )?(?:lift|lifted)\b|\blift(?:ing)? (?:it|them|these|those|our|the (?:case|box|boxe|tray|product|carton"
     r"|bottle|bag|tote|pallet)|\d|case|box|tray|product|carton|bottle|tote|bag|pallet|crate|keg|drum|full|up)\b"
 )
+_GAIN_VERB = re.compile(r"\b(?:to|must|they|it|and|also) gain(?:s|ing)? (?:about |some |around |another )*\d")
 _DROP_VERB = re.compile(
     r"\b(?:to|must|need|we|they|it|will|would|and) (?:be )?drop(?:ped)? (?:\d|it|them|down|from|to|by|about)"
-    r"|\b(?:net )?drop (?:is|of|:|=) |\d (?:'|ft|foot|feet|m|meter|metre|in|\"|inch) drop\b|\bto (?:be"
-    r" )?drop(?:ped)?\b|\bdrop (?:about |by "
+    r"|\b(?:net )?drop (?:is|of|:|=) (?:about |some |only |roughly |just |~ )?\d|\d (?:'|ft|foot|feet|m|meter"
+    r"|metre|in|\"|inch) drop\b|\bto (?:be"
+    r" )?drop(?:ped)?\b|\bnet drop\b|\bdrop (?:about |by "
     r"|of |a |some |another )*\d"
 )
 _LOWER_VERB = re.compile(
@@ -33,11 +37,11 @@ def direction_drafts(scene: Scene) -> list[Draft | Question]:
     hits = [
         hit for hit in scene.hits if hit.field == "rise.direction" and hit.value != SWALLOWED and scene.live(hit.first)
     ]
-    hits = [hit for hit in hits if not _no_direction(scene, hit) and not denied(scene, hit.first, hit.after)]
+    hits = [hit for hit in hits if not _no_direction(scene, hit) and not _is_denied(scene, hit)]
     found: list[tuple[str, int, int, int]] = [
         (hit.value, hit.first, scene.tokens[hit.first].start, scene.tokens[hit.after - 1].end) for hit in hits
     ]
-    found += _verbs(scene)
+    found += _verbs(scene) + _journeys(scene)
     if not found:
         return []
     found.sort(key=lambda item: item[2])
@@ -45,6 +49,11 @@ def direction_drafts(scene: Scene) -> list[Draft | Question]:
     if "both" in values:
         chosen = next(item for item in found if item[0] == "both")
     elif values == {"up", "down"}:
+        opening = {item[0] for item in found if scene.sentence_at[item[1]] == scene.sentence_at[found[0][1]]}
+        aside = re.search(r"\b(?:another|second|later|other|some day|next year)\b", scene.sentence_text(found[-1][1]))
+        if asked and len(opening) == 1 and aside is not None:
+            item = found[0]
+            return [Draft("rise.direction", item[2], item[3], value=item[0], at=item[1])]
         if asked or _returns(scene, found):
             first, last = found[0], found[-1]
             return [Draft("rise.direction", first[2], last[3], value="both", at=first[1])]
@@ -61,9 +70,139 @@ def direction_drafts(scene: Scene) -> list[Draft | Question]:
     return [Draft("rise.direction", start, end, value=value, at=at, hedged=asked and hedged(scene, at))]
 
 
+def _is_denied(scene: Scene, hit: Hit) -> bool:
+    """ "Down, not up" denies what stands behind the "not", never what stands before it."""
+    if hit.after + 1 < len(scene.tokens) and scene.tokens[hit.after].text == "not":
+        if scene.tokens[hit.after + 1].text in ("up", "down", "upward", "downward", "upwards", "downwards"):
+            return False
+    return denied(scene, hit.first, hit.after)
+
+
+_QUICK = re.compile(r"stairs|\bfrom\b|\boff\b|out of|leave|between|->|→|higher|lower|above|below|further|\bto\b")
+
+
+def _journeys(scene: Scene) -> list[tuple[str, int, int, int]]:
+    """Places named in order, and ends of which one lies above the other."""
+    if _QUICK.search(scene.shadow) is None:
+        return []
+    found: list[tuple[str, int, int, int]] = []
+    for sentence in scene.sentences:
+        if not 1 < sentence.after - sentence.first <= 150:
+            continue
+        for value, first, after in journey(plain(scene, sentence.first, sentence.after)):
+            if scene.live(first) and scene.live(after - 1) and not denied(scene, first, first + 1):
+                found.append((value, first, scene.tokens[first].start, scene.tokens[after - 1].end))
+    return found
+
+
+_MOVE = frozenset(
+    """go goes going gone come comes coming carry carries carried bring brings brought bringing take takes taken taking
+    move moves moved moving get gets getting got send sends sent sending convey conveys conveyed conveying travel travels
+    travelling traveling must need needs has have want wants run runs ship feed feeds transport transports transported
+    haul hauls hauled hauling ride rides riding ran roll rolls float slide slides transfer transfers transferred put
+    raise lift lifted hoist elevate deliver delivers delivered shift shifted climbs climb ascend rise rises rising gotta
+    wanna straight back way then all everything only them em it 'em direction so is are be being and or both either
+    upwards downwards vertically vertical flow works lifts heading heads headed mostly just strictly purely always
+    first again later not isn't aren't higher to from either way walk drop drops dropped dropping step steps stays one
+    storey storeys stories story floor floors level levels net sense dir direct hall plant leads lead""".split()
+)
+_BEHIND_PLAIN = re.compile(
+    r"^(?:$|[,.;:)(!&+-]|\d|(?:to|from|out|of|into|onto|on|and|a|one|two|three|by|over|about|around|roughly"
+    r"|some|please|only|then|the|in|at|through"
+    r"|between|again|or|for|with|as|approx|approximately|nearly|almost|another|obviously|naturally|here|there"
+    r"|via|half|am|pm|all|when|where|so|because|not|past|after|before|every|each|until|once|twice|tomorrow"
+    r"|today|full|empty|loaded|per|back|without|inside|that|they|we|it)\b)"
+)
+_PHRASAL = frozenset(
+    """pick picks picked picking set sets setting put puts line lines lined hold holds stack stacks stacked fill fills
+    filled close closes closed mess break breaks broke turn turns turned shut shuts slow slows screw sign write wrote throw
+    throws threw free frees clean cleans cleaned wash washed washing hose hosed wipe wiped hang hangs hung end ends creep
+    creeps knock knocked jumble jumbled tape taped fold folded wrap wrapped show shows showed make makes made use used open
+    opens opened split splits blow blown swept sweep cut cool cooled warm warmed heat heated settle settles calm follow
+    start starts started speed speeds look looks give gives gave hurry wake tear size sized scale scaled ramp ramps dress
+    pull pulls hook hooks lock locks nail nailed bolt bolted clamp clamped strap strapped press pressed hold held label mast
+    label face side lid flap flaps arrow neck print cap bottom code fork head sit lay lie lying stand stands standing stay
+    price prices cost costs budget add adds adding sum count top round rounded seal sealed freeze thumbs heads upside ship""".split()
+)
+
+
+_TRAVELS = frozenset(
+    """go goes going come comes move moves moved bring brings brought take takes taken carry carries carried raise raised lift
+    lifted convey conveyed travel travels transport transported get send sent climb climbs""".split()
+)
+_ALONG = re.compile(
+    r"(?:the|our|a|this) (?:belt|line|road|aisle|middle|hall|corridor|street|track|conveyor)\b"
+    r"|to the (?:underside|beam|ceiling|roof|truss|steel|pipe|sprinkler)"
+)
+_STATES = frozenset({"is", "are", "was", "were", "be", "been"})
+_WAY = frozenset({"direction", "flow", "way", "movement", "travel", "sense", "conveying", "transport"})
+_GROWS = frozenset(
+    "rate speed temperature temperatures temp price prices size sizes demand volume volumes weight cost costs "
+    "sales number count".split()
+)
+
+
+def _bare_is_none(scene: Scene, hit: Hit) -> bool:
+    """A lone "up" or "down" tells the way where a verb of moving, a product or a figure stands before it."""
+    before, behind = _around(scene, hit)
+    if "rise.direction" in scene.asked:
+        return bool(before) and before[-1] in ("-", "%") and hit.first > 1
+    if not before:
+        return _BEHIND_PLAIN.match(behind) is None
+    last = before[-1]
+    if _ALONG.match(behind) or (last in _STATES and not _WAY & set(before)) or _GROWS & set(before[-4:]):
+        return True
+    figure = next((f for f in scene.figures if f.after == hit.first), None)
+    if last in ("-", "%", "'") and figure is None:
+        gap = scene.tokens[hit.first].start > scene.tokens[hit.first - 1].end
+        return last != "-" or not gap
+    if last in _PHRASAL:
+        return True
+    if any(word in _PHRASAL for word in before[-4:]) and not any(word in _MOVE for word in before[-2:]):
+        return True
+    if figure is not None and figure.per is not None:
+        return re.match(r"^(?:\d|by \d|one |two |a |to (?!\d)|from|onto|and|,|$)", behind) is None
+    if figure is not None and re.match(r"^to (?:\d|the (?:under|beam|ceil|roof))", behind):
+        sentence = scene.sentence_of(hit.first)
+        words = {scene.tokens[n].text for n in range(max(sentence.first, hit.first - 12), hit.first)}
+        return not words & _TRAVELS
+    if figure is not None:
+        other = scene.asked and not any(name.startswith(("rise.", "space.")) for name in scene.asked)
+        return figure.kind != "length" or bool(other)
+    moved = [
+        word for word in before[-6:] if word in _MOVE or word in ("▲", "▼", "=", ":", ",", ";", "(", "→", ">", ".", "|")
+    ]
+    if last in _MOVE or last in (",", ";", ":", "(", "=", ">", "→", "|", ".", "!", "/", "+", "&"):
+        return _BEHIND_PLAIN.match(behind) is None
+    product = any(m.field == "product.type" and m.after == hit.first for m in scene.hits)
+    if product or (moved and moved[-1].isalpha()):
+        bound = re.match(r"^to \d", behind) is not None and not any(word in _MOVE for word in before[-4:])
+        return bound or _BEHIND_PLAIN.match(behind) is None
+    return (
+        re.match(
+            r"^(?:to (?:the|our|a|level|floor|second|third|upper|lower|ground|mezz)|from|out of|onto"
+            r"|into)\b",
+            behind,
+        )
+        is None
+    )
+
+
+def _around(scene: Scene, hit: Hit) -> tuple[list[str], str]:
+    sentence = scene.sentence_of(hit.first)
+    before = [scene.tokens[n].text for n in range(max(sentence.first, hit.first - 7), hit.first)]
+    return before, " ".join(scene.tokens[n].text for n in range(hit.after, min(sentence.after, hit.after + 3)))
+
+
 def _no_direction(scene: Scene, hit: Hit) -> bool:
     """ "Up to 40 a minute" and "down to 34 F" are bounds; "the upper level" is a place."""
     words = [scene.tokens[n].text for n in range(hit.first, min(hit.first + 3, len(scene.tokens)))]
+    if words[0] in ("up", "down", "dn", "dwn") and hit.after == hit.first + 1 and _bare_is_none(scene, hit):
+        return True
+    if scene.tokens[hit.after - 1].text in ("up", "down") and hit.after - hit.first > 1:
+        before_it, behind_it = _around(scene, hit)
+        if _ALONG.match(behind_it) or _GROWS & set(before_it[-3:]):
+            return True
     before = scene.tokens[hit.first - 1].text if hit.first else ""
     if before == "-" and hit.first >= 2 and scene.tokens[hit.first - 2].kind == "number":
         return True  # a 4-up case
@@ -83,7 +222,15 @@ def _no_direction(scene: Scene, hit: Hit) -> bool:
             behind = scene.after(figure)
             if re.match(r"^\W*(?:long|wide|tall|deep|thick|in diameter|l\b|w\b|h\b)", behind):
                 return True
+    if words[0].startswith("drop") and "rise.direction" not in scene.asked:
+        near = any(f.kind == "length" and hit.first <= f.first <= hit.after + 4 for f in scene.figures)
+        if not near and "down" not in words:
+            return True
     if words[0] == "upstairs" or words[0] == "downstairs":
+        if "rise.direction" not in scene.asked and not any(
+            word in _MOVE and word not in ("is", "are", "one", "the", "be") for word in _around(scene, hit)[0][-4:]
+        ):
+            return True
         return before in ("the", "from", "one", "an") or (
             hit.first >= 2 and scene.tokens[hit.first - 2].text in ("from", "off")
         )
@@ -97,10 +244,11 @@ def _verbs(scene: Scene) -> list[tuple[str, int, int, int]]:
     found: list[tuple[str, int, int, int]] = []
     for n, sentence in enumerate(scene.sentences):
         text = scene.words(sentence.first, sentence.after)
-        if not ("lift" in text or "drop" in text or "lower" in text):
+        if not ("lift" in text or "gain" in text or "drop" in text or "lower" in text):
             continue
         for pattern, stem, value in (
             (_LIFT_VERB, "lift", "up"),
+            (_GAIN_VERB, "gain", "up"),
             (_DROP_VERB, "drop", "down"),
             (_LOWER_VERB, "lower", "down"),
         ):
@@ -110,7 +258,8 @@ def _verbs(scene: Scene) -> list[tuple[str, int, int, int]]:
             at = next((k for k in range(sentence.first, sentence.after) if scene.norms[k].startswith(stem)), None)
             count = text[: match.start()].count(" ")
             at = next((k for k in range(sentence.first + count, sentence.after) if scene.norms[k].startswith(stem)), at)
-            if at is not None and scene.live(at) and not denied(scene, at, at + 1):
+            cold = any(f.kind == "temperature" and 0 <= f.first - (at or 0) <= 4 for f in scene.figures)
+            if at is not None and scene.live(at) and not cold and not denied(scene, at, at + 1):
                 found.append((value, at, scene.tokens[at].start, scene.tokens[at].end))
         del n
     return found
@@ -121,7 +270,11 @@ def _returns(scene: Scene, found: list[tuple[str, int, int, int]]) -> bool:
     for first, second in itertools.pairwise(found):
         if first[0] != second[0] and scene.sentence_at[first[1]] == scene.sentence_at[second[1]]:
             between = scene.words(first[1] + 1, second[1])
-            if re.search(r"\b(?:back|then|other times|return|sometimes|or)\b", between) or between.strip() in (
+            if re.search(
+                r"\b(?:back|then|other times|return|sometimes|or|morning|afternoon|evening|night|am|pm|empty"
+                r"|empties|day)\b",
+                f"{between} {scene.words(second[1], second[1] + 4)}",
+            ) or between.strip() in (
                 "and",
                 "or",
                 "/",
