@@ -53,7 +53,8 @@ def answer_drafts(scene: Scene, found: list[Draft | Question]) -> list[Draft | Q
     answers: list[Draft | Question] = []
     answers += yes_or_no(scene, open_fields)
     answers += _counted_in_words(scene, open_fields) + _phases(scene, open_fields) + _at_the_floor(scene, open_fields)
-    if not unknown(scene):
+    told = any(f.kind != "number" and (f.bound or f.approx) and id(f) not in scene.used for f in scene.figures)
+    if told or not unknown(scene):
         answers += _figures(scene, open_fields)
         answers += _bare_choice(scene, open_fields, {item.field for item in answers})
         answers += _text(scene, open_fields)
@@ -219,7 +220,7 @@ def _no_answer(scene: Scene, figure: Figure) -> bool:
     if "product.sizes" in scene.asked and re.match(r"^\W*of (?:them|those)\b", behind):
         return False
     if re.match(
-        r"^\W*(?:people|machine|line|time|plant|o'clock|year|percent|%|guy|person|shift|day|hour|question|thing"
+        r"^\W*(?:in the (?:morning|evening|afternoon)|am\b|pm\b|people|machine|line|time|plant|o'clock|year|percent|%|guy|person|shift|day|hour|question|thing"
         r"|reason|quote|month|of (?:us|them|our)|option|call|more than that)\b",
         behind,
     ):

@@ -146,7 +146,7 @@ _RATE_WORDS = re.compile(
     r"|grow|climb|reach|design|target|capacity|sized for|size for)\b"
 )
 _NOW = re.compile(
-    r"\b(?:only|just|actually|really|otherwise|else|rest of (?:the )?time|new one|now|today|these days|this one|ours|has to (?:take|do|handle)"
+    r"\b(?:only|just|actually|really|otherwise|else|rest of (?:the )?(?:time|year|day|week)|new one|now|today|these days|this one|ours|has to (?:take|do|handle)"
     r"|must (?:take|do|handle)|needs? to (?:take|do|handle)|get|gives? us|sends? (?:us|it)|feeds? (?:us|it))\b(?: \w+){0,4}\W*$"
 )
 _LEADS_ON = re.compile(

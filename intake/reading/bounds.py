@@ -11,7 +11,7 @@ def _phrases(text: str) -> tuple[str, ...]:
 
 
 _LEAST = _phrases(
-    "at least; heavier than; thicker than; taller than; warmer than; hotter than; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
+    "at least; better than; heavier than; thicker than; taller than; warmer than; hotter than; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
     "fewer than; more than; over; greater than; larger than; bigger than; higher than; exceed; exceeds; "
     "exceeding; upwards of; upward of; in excess of; >; > =; ≥; above; north of; not under; no lower than; no "
     "sooner than; not before; lowest is; starting at"
@@ -20,7 +20,7 @@ _MOST = _phrases(
     "at most; colder than; cooler than; at the most; a maximum of; maximum of; maximum; max; max .; no more than; not more than; never more "
     "than; up to; under; below; less than; lower than; smaller than; lighter than; <; < =; ≤; not over; never "
     "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
-    "never exceeds; never exceed; as much as; as many as; inside of; inside; tops; tops out at; topping out at; tops at; maxes out "
+    "never exceeds; never exceed; as much as; as many as; as heavy as; as tall as; inside of; inside; tops; tops out at; topping out at; tops at; maxes out "
     "at; max out at; maxing out at; no faster than; not faster than; never faster than; no heavier than; no higher than; no taller than; no wider than; no longer "
     "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; "
     "anything under;  within; nothing over; never goes past; never past; not past; goes no higher than; never goes over; won't go over; stays under; stay under; stays below; stay below; keep under; kept under; keep it under; capped at; cap at; tops out around; nothing above; nothing heavier than; nothing bigger than; nothing larger than; nothing beyond; none over; less than or equal to; less or equal "
@@ -87,7 +87,25 @@ _SEEN = frozenset(
 _UNDER = frozenset(
     {"colder than", "cooler than", "under", "below", "less than", "lighter than", "smaller than", "lower than"}
 )
-_NEVER = frozenset({"nothing", "none", "nobody", "not", "never", "no", "doesn't", "don't", "cannot", "can't", "won't"})
+_NEVER = frozenset(
+    {
+        "doubt",
+        "hardly",
+        "rarely",
+        "seldom",
+        "nothing",
+        "none",
+        "nobody",
+        "not",
+        "never",
+        "no",
+        "doesn't",
+        "don't",
+        "cannot",
+        "can't",
+        "won't",
+    }
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +133,9 @@ def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bou
             meaning, words = what, phrase
         begin -= length
         if what == "least" and begin > floor:
-            back = 1 + (tokens[begin - 1].text in _SEEN and begin - 1 > floor)
+            back = 1
+            while tokens[begin - back].text in _SEEN and begin - back > floor and back < 5:
+                back += 1
             if tokens[begin - back].text in _NEVER:
                 meaning, begin = "most", begin - back
         elif what == "most" and phrase in _UNDER and begin > floor and tokens[begin - 1].text in _NEVER:
@@ -169,18 +189,23 @@ def _match_behind(tokens: list[Token], after: int) -> tuple[str, str] | None:
             following = tokens[last].text if last < len(tokens) else ""
             if skip > after and (tokens[skip - 1].text == "(" and following != ")"):
                 continue
-            if words[0] in (
-                "max",
-                "maximum",
-                "min",
-                "minimum",
-                "about",
-                "top",
-                "approx",
-                "average",
-                "i",
-                "plus",
-            ) and _starts_next(tokens, last):
+            if (
+                words[0]
+                in (
+                    "max",
+                    "maximum",
+                    "min",
+                    "minimum",
+                    "about",
+                    "top",
+                    "approx",
+                    "average",
+                    "i",
+                    "plus",
+                )
+                and not (skip == after and following == ".")
+                and _starts_next(tokens, last)
+            ):
                 continue
             lead = skip - after
             return " ".join([",", *words][1 - lead :]), meaning

@@ -68,6 +68,7 @@ _BEHIND_BARE_INCHES = frozenset(
         "overall",
         "aff",
         "tob",
+        "between",
         "side",
         "fits",
         "fit",

@@ -85,6 +85,11 @@ def _cues(scene: Scene) -> list[tuple[int, int, str]]:
                 at += len(words) - 1
                 break
         else:
+            use = _use_instead(scene, at)
+            if use:
+                found.append((at, at + use, "make it"))
+                at += use
+                continue
             plain_no = scene.tokens[at].text == "no" and at and scene.tokens[at - 1].text in _BEFORE_NO
             if (
                 plain_no
@@ -94,6 +99,20 @@ def _cues(scene: Scene) -> list[tuple[int, int, str]]:
                 found.append((at, at + 1, "no"))
         at += 1
     return found
+
+
+_INSTEAD = (("but", "use"), ("just", "use"), ("go", "with"), ("better", "use"), ("please", "use"), ("please", "take"))
+
+
+def _use_instead(scene: Scene, at: int) -> int:
+    """ "345 mm but use 350", "a bit over 7 m, say 7.2": how many tokens announce the better figure, 0 for none."""
+    words = tuple(token.text for token in scene.tokens[at : at + 2])
+    rough = words == (",", "say") and any(f.end == at and (f.approx or f.bound) for f in scene.figures)
+    if words not in _INSTEAD and not rough:
+        return 0
+    follows = next((f for f in scene.figures if f.begin in (at + 1, at + 2) or f.first == at + 2), None)
+    closes = follows is not None and re.match(r"^\W*(?:$|,|\.|;|and\b|that's\b)", scene.after(follows)) is not None
+    return 2 if closes else 0
 
 
 def _is_strong(scene: Scene, first: int, after: int) -> bool:

@@ -173,6 +173,9 @@ _FOREIGN_GROUP = re.compile(
 )
 
 
+_FLOOR_NOUN = re.compile(r"\b(?:shaft|corner|pit|hole|spot|niche|bay)\b(?: [\w']+){0,4}\W*$")
+
+
 def _topic(scene: Scene, group: Group) -> str | None:
     """product, space or opening; None where the group is none of the need (a belt, a truck)."""
     first = group.figures[0]
@@ -185,6 +188,8 @@ def _topic(scene: Scene, group: Group) -> str | None:
         return None
     if _FOREIGN_GROUP.search(before):
         return None
+    if len(group.figures) == 2 and _FLOOR_NOUN.search(before) and first.value > 0.9:
+        return "space"
     topic = topic_of(before) or topic_of(scene.sentence_before(group.first))
     if topic in ("opening", "machine"):
         return topic if topic == "opening" else None

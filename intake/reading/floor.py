@@ -23,8 +23,15 @@ def along_or_across(behind: str) -> str | None:
     return "space.width" if _FLOOR_ACROSS.search(clause) else None
 
 
-COMPARED = re.compile(r"\b(wider|longer|deeper|taller|higher|narrower|shorter) than(?: about| around| roughly)?$")
-_REFUSED = re.compile(r"\b(?:no|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|won't|cant|wont)\b")
+COMPARED = re.compile(
+    r"\b(wider|longer|deeper|taller|higher|thicker|narrower|shorter) than(?: about| around| roughly)?$"
+)
+_REFUSED = re.compile(r"\b(?:no|none|not|can't|cannot|nothing|never|don't|shouldn't|mustn't|won't|cant|wont)\b")
+
+
+_BY_COMPARISON = {
+    "wider": "w", "longer": "l", "deeper": "l", "taller": "h", "higher": "h", "thicker": "h", "narrower": "w", "shorter": "h",
+}  # fmt: skip
 
 
 def no_wider(before: str, lead: str, sentence: str) -> str | None:
@@ -33,14 +40,6 @@ def no_wider(before: str, lead: str, sentence: str) -> str | None:
     match = COMPARED.search(text)
     if match is None or not _REFUSED.search(f"{sentence} {lead}"[-80:]):
         return None
-    letter = {
-        "wider": "w",
-        "longer": "l",
-        "deeper": "l",
-        "taller": "h",
-        "higher": "h",
-        "narrower": "w",
-        "shorter": "h",
-    }[match.group(1)]
+    letter = _BY_COMPARISON[match.group(1)]
     small = match.group(1) in ("narrower", "shorter")
     return PRODUCT_BY_LETTER[letter] if small or topic_of(sentence) == "product" else SPACE_BY_LETTER[letter]

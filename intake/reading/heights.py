@@ -73,7 +73,7 @@ _WALL = re.compile(
 _OUTRIGHT = re.compile(
     r"\b(?:(?:change|difference|gain|increase|rise|drop) (?:in|of) (?:the )?(?:elevation|height|level)"
     r"|(?:elevation|height|level) (?:change|diff(?:erence)?|gain)|vertical (?:distance|travel|lift|rise|drop)"
-    r"|net|difference of|difference is|difference :|floor to floor|level to level|floor - to - floor|(?:lift|lifting|rise) height|(?:net|total"
+    r"|net|difference of|difference is|difference :|(?:ascent|descent|climb|raise) of|floor to floor|level to level|floor - to - floor|(?:lift|lifting|rise) height|(?:net|total"
     r"|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|="
     r"|about|around"
     r"|approx|approximately|roughly|only|just|total|the|some|\.|~|,|-|needed|required|at))*$"

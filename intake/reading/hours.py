@@ -17,6 +17,7 @@ _N = (
     r"(\d{1,2}(?:[.,]\d)?|\d{1,2}[ -]?½|twenty[ -](?:one|two|three|four)|twenty|(?:thir|four|fif|six|seven|eigh|nine)teen|twelve"
     r"|eleven|ten|nine|eight|seven|six|five|four)"
 )
+_HALF = r"((?:\d{1,2}|four|five|six|seven|eight|nine|ten|eleven|twelve) and a half|\d{1,2} ?½)"
 _HOUR = r"(?:h|hrs?|hours?)\b\.?"
 _SHIFT = r"(?:shifts?|crews?|teams?|gangs?)"
 _GAP = r"(?:a day|per day|daily|every day|running|each|of about|of|at|per|are|is|x|@|,|\(|:|about|=|-|with|on|for)"
@@ -31,6 +32,9 @@ _SHIFTS_BACK = re.compile(
     rf"\b{_N}\s*-?\s*{_HOUR}\s*-?\s*shifts?[ ,(x*-]+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m|cases?|days?|weeks?|lines?))"
 )
 _EACH_SHIFT = re.compile(rf"\b{_N}\s*-?\s*{_HOUR}\s*-?\s*shift\b[^.;]{{0,50}}?\b{_COUNT} shifts?\b")
+_HALVES = re.compile(
+    rf"\b(?:{_COUNT} )?(?:\w+ )?(?:shifts? (?:of|at|,) )?{_HALF}[ -]?{_HOUR}(?: ?(?:a|per|each|every|/)? ?(?:shift|day))?"
+)
 _ONE_SHIFT = re.compile(rf"\b(?:a|an|one|single)\s+(?:\w+\s+)?{_N}\s*-?\s*{_HOUR}\s*-?\s*shift\b")
 _A_DAY = re.compile(
     rf"\b{_N}\s*-?\s*(?:{_WORK}\s+)?{_HOUR}\s*(?:-|of (?:the|each|every)|a|per|/|each|every|out of (?:the|each|every)?|in (?:the|a|each)?"
@@ -160,6 +164,14 @@ def _times(match: re.Match[str]) -> float | None:
     return (values[0] or 0.0) * (values[1] or 0.0) if len(values) == 2 else None
 
 
+def _halves(match: re.Match[str]) -> float | None:
+    """A single shift of seven and a half hours."""
+    if "shift" not in match.group() and "day" not in match.group():
+        return None
+    whole = _figure(re.split(r" and a half| ?½", match.group(2))[0])
+    return None if whole is None else (whole + 0.5) * (_figure(match.group(1)) or 1.0)
+
+
 def _plain(match: re.Match[str]) -> float | None:
     return _figure(match.group(1))
 
@@ -213,6 +225,7 @@ def _moment(hour: str, minute: str | None, half: str | None) -> tuple[float, str
 
 
 _READERS: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], float | None]], ...] = (
+    (_HALVES, _halves),
     (_SHIFTS_OF, _times),
     (_HOUR_SHIFTS, _times),
     (_SHIFTS_BACK, _times),

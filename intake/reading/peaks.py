@@ -104,7 +104,7 @@ def asked_for_peak(scene: Scene, figure: Figure, found: list[Draft | Question]) 
 
 
 _NORMAL_SAID = re.compile(
-    r"\b(?:normal|normally|nominal|average|avg|usual|usually|typical|typically|steady|regular|otherwise|rest of (?:the )?time|current|currently"
+    r"\b(?:normal|normally|nominal|average|avg|usual|usually|typical|typically|steady|regular|otherwise|rest of (?:the )?(?:time|year|day|week)|current|currently"
     r"|today)\b"
 )
 

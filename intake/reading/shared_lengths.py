@@ -21,6 +21,7 @@ def share_length_units(scene: Scene) -> None:
     if not measured:
         _told_at_the_end(scene)
         return
+    _heights(scene, measured)
     for figure in scene.open_figures("number"):
         if (
             scene.group_of(figure) is not None

@@ -84,13 +84,14 @@ _OTHER = re.compile(
     r"|over there|at the (?:show|booth|trade show))\b|\byour (?:brochure|website|web site|web page|webpage"
     r"|catalog|catalogue|video|ad|flyer|colleague|demo|competitor|booth|machine at|unit at|site says|rep"
     r"|salesman|show)\b|\b(?:saw|seen|watched) (?:one|your|it|(?:a|the) (?:machine|lift|spiral|conveyor|video|demo|unit))\b|\byour (?:stand|demo|booth|showroom|sample|test)\b|\b(?:a|my) colleague's\b|\bfreight elevator\b(?! door| opening)|\bat home\b|\bbuilding next\b"
-    r"|\b(?:at|in) (?:our|the) (?:\w+ )?(?:plant|site|facility|factory|dc|warehouse) in \w+\b|\bthe palletizer"
+    r"|\b(?:at|in) (?:our|the) (?:\w+ )?(?:plant|site|facility|factory|dc|warehouse) in \w+(?=[^:.]{0,40}\b(?:we|they|it|runs?|does|has|have|use)\b)|\bthe palletizer"
     r" (?:does|runs|is)\b|\bthe (?:wrapper|filler|packer|labeler|oven|robot|palletizer|case packer|depalletizer"
     r"|truck|trucks|crane|compressor|boiler|silo|generator|transformer|elevator|freight elevator|hoist) (?:is"
     r"|does|has|runs at|draws|weighs|was|can|handles|itself)\b"
     r"|\b(?:the|our) (?:palleti[sz]er|wrapper|oven|robot|depalletizer|case packer) (?:can|could|eats?|takes?|is (?:good|rated))\b|\bcompany (?:truck|van|picnic)\b|\bmy (?:truck|car|wife|desk|office|kid|son|dog|van)\b|\bother"
     r" vendors?\b|\b(?:they|their) (?:quoted|offered|told us|promised|claim)\b"
 )
+_ACCORDING = re.compile(r"\b(?:going by|according to|based on|judging by|per|taken from) (?:the )?$")
 _UPSTREAM = re.compile(r"the (?:wrapper|filler|packer|labeler|oven|robot|case packer|depalletizer|palletizer)\b")
 _REFUSALS = frozenset({"no", "nope", "nah"})
 _SHORT, _RICH = 4, 3

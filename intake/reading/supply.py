@@ -44,7 +44,7 @@ def _electric(scene: Scene) -> list[Draft]:
         scene.use(
             *[figure for figure in scene.figures if match.start() <= scene.tokens[figure.first].start < match.end()]
         )
-    found += _two_voltages(scene)
+    found += _two_voltages(scene) or _volts_and_hertz(scene)
     done = {draft.field for draft in found}
     for figure in scene.open_figures("voltage"):
         before, behind = scene.before(figure), scene.after(figure)
@@ -125,6 +125,23 @@ def _two_voltages(scene: Scene) -> list[Draft]:
             continue
         scene.use(*[f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end()])
         return [Draft("site.voltage", match.start(), match.end(), high, high, at=at, rank=7)]
+    return []
+
+
+_VOLTS_HERTZ = re.compile(r"\b(\d{3}) ?(?:v|vac|volts?)? ?/ ?(50|60)\b(?! ?/)(?! ?\d)")
+
+
+def _volts_and_hertz(scene: Scene) -> list[Draft]:
+    """460/60."""
+    for match in _VOLTS_HERTZ.finditer(scene.shadow[:20_000]):
+        at = scene.token_at(match.start())
+        if at is None or not scene.live(at) or float(match.group(1)) not in _MAINS:
+            continue
+        scene.use(*[f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end()])
+        return [
+            Draft(name, match.start(n), match.end(n), float(match.group(n)), float(match.group(n)), at=at, rank=7)
+            for n, name in enumerate(("site.voltage", "site.frequency"), 1)
+        ]
     return []
 
 

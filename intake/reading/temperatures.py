@@ -74,7 +74,7 @@ _AT_THE_MACHINE = re.compile(
 )
 _BARE_ROOM = re.compile(
     r"\b(?:room|area|plant|building|hall|warehouse|cooler|freezer|ambient|product|they|it|in there|outside|temp\w*)"
-    r"(?:'s|'re| is| are| at| runs?| stays?| sits?| of| about| around| roughly| maybe| :|:| ,){1,4}$"
+    r"(?:'s|'re| is| are| at| held| kept| under| over| below| above| runs?| stays?| sits?| of| about| around| roughly| maybe| :|:| ,){1,4}$"
 )
 
 
@@ -158,6 +158,8 @@ def _field(scene: Scene, figure: Figure) -> str | None:
         or re.match(r"^\W*(?:water|wash|rinse|steam|caustic|hot water|degrees? difference)", behind)
     ):
         return None
+    if re.search(r"\bthey(?:'re| are)\W*(?:\w+ )?$", text):
+        return "temperature.product"
     if asked == ["temperature.product"] and "same as" in f"{text} {behind}":
         return "temperature.product"
     if asked == ["temperature.product"] and not _ROOM_NOUN.search(f"{text} {behind[:40]}"):
