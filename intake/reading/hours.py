@@ -97,7 +97,11 @@ def hours_drafts(scene: Scene) -> list[Draft]:
                 and figure.kind in ("number", "duration", "flow", "rate")
             ]
             scene.use(*inside)
-            return [_bounded(Draft("site.hours", match.start(), match.end(), value, value, at=at, rank=6), inside)]
+            return [
+                (_plainly if pattern is _OVER else _bounded)(
+                    Draft("site.hours", match.start(), match.end(), value, value, at=at, rank=6), inside
+                )
+            ]
     return []
 
 
@@ -112,6 +116,11 @@ def _counts(scene: Scene, pattern: re.Pattern[str], match: re.Match[str], at: in
     if pattern is _ONE_SHIFT:
         return "site.hours" in scene.asked or "one" in match.group() or "single" in match.group()
     return True
+
+
+def _plainly(draft: Draft, inside: list[Figure]) -> Draft:
+    """ "Over 16 hours": spread over them, no bound."""
+    return draft
 
 
 def _bounded(draft: Draft, inside: list[Figure]) -> Draft:

@@ -36,6 +36,9 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
             found += ends
             scene.use(figure)
             continue
+        if _above_the_deck(scene, figure, found):
+            scene.use(figure)
+            continue
         name = field_of(scene, figure, who, down, {draft.field for draft in found}, previous)
         if _asked_instead(scene, figure, name):
             continue  # a base or a centre of gravity has no words of its own: it is what was asked
@@ -47,10 +50,28 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
             continue
         previous = name
         scene.use(figure)
-        found.append(_bounded(scene, scene.draft(name, figure), figure))
+        rank = 6 if name in _ENDS and _EXPLICIT.search(f"{scene.before(figure)} {scene.after(figure)[:20]}") else 5
+        found.append(_bounded(scene, scene.draft(name, figure, rank=rank), figure))
     if not any(draft.field == "rise.height" for draft in found):
         found += two_heights(scene, found, down)
     return found
+
+
+_ENDS = frozenset({"rise.infeed_height", "rise.discharge_height"})
+_EXPLICIT = re.compile(r"\b(?:in ?feed|out ?feed|discharge)\b")
+"""Words that name the end itself: they outrank a mezzanine or a top."""
+
+
+def _above_the_deck(scene: Scene, figure: Figure, found: list[Draft]) -> bool:
+    """ "Deck at 3.4 m, conveyor 0.8 m above deck": the discharge is the sum; True where it was taken so."""
+    if not ABOVE_DECK.match(scene.after(figure)) or figure.is_range or figure.value > 2.5:
+        return False
+    deck = next((draft for draft in found if draft.field == "rise.discharge_height" and draft.low == draft.high), None)
+    if deck is None or deck.low is None or abs(scene.sentence_at[deck.at] - scene.sentence_at[figure.first]) > 1:
+        return False
+    deck.low = deck.high = deck.low + figure.value
+    deck.end = scene.tokens[figure.end - 1].end
+    return True
 
 
 def _one_length_asked(scene: Scene) -> bool:
@@ -277,9 +298,9 @@ def _pair_of(
         return "rise.infeed_height"
     if re.search(r"(?:^|[,;] ?)to ?: ?$", before) and re.search(r"(?:^|\n|[,;] ?)from ?:", scene.shadow):
         return "rise.discharge_height"
-    if re.search(r"(?:^|[,;:] ?|\bto[brc] )in(?: at)?$", before.strip()) and re.search(r"\bout\b", behind):
+    if re.search(r"(?:^|[,;:] ?|\bto[brc] )in(?: at| @)?$", before.strip()) and re.search(r"\bout\b", behind):
         return "rise.infeed_height"
-    if re.search(r"(?:^|[,;:] ?|\bto[brc] )out(?: at)?$", before.strip()):
+    if re.search(r"(?:^|[,;:] ?|\bto[brc] )out(?: at| @)?$", before.strip()):
         return "rise.discharge_height"
     if (
         re.match(r"^\s*\(?(?:out|off)\b(?: |$|\)|,)", behind)

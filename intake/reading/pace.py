@@ -9,9 +9,7 @@ _ONE = (
     r"(?:one|1|a|an|each|the next|another)(?: \w+){0,2}|piece|product|unit|item|box|case|carton|tray|tote|bag|bottle"
     r"|crate|pallet|load|keg|drum|pail|jar|can|bundle|cup|tub"
 )
-_EVERY_BEFORE = re.compile(
-    rf"\b(?:{_ONE})(?: (?:about|approx|roughly|come|leave|pass|out|off|at|is|or so)){{0,3}} (?:every|each)$"
-)
+_EVERY_BEFORE = re.compile(rf"\b(?:{_ONE})(?: [\w']+){{0,5}}? (?:every|each)$")
 _OPENS_EVERY = re.compile(r"\b(?:every|each)$")
 _ONE_BEHIND = re.compile(
     r"^\W*(?:or so \W*|,? ?(?:we (?:get|see|have|make)|there(?:'s| is)|comes?|i have) )?(?:a|an|one|1|another)"
@@ -49,7 +47,7 @@ def pace_drafts(scene: Scene) -> list[Draft]:
 
 
 _EVERY_UNIT = re.compile(
-    rf"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop)\w+)? (?:every|each|per) (second|sec|minute|min)\b"
+    r"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop)\w+)? (?:every|each|per) (second|sec|minute|min)\b( and a half)?"
 )
 
 
@@ -64,6 +62,7 @@ def _every_second(scene: Scene) -> list[Draft]:
         ):
             continue
         value = 60.0 if match.group(1).startswith("s") else 1.0
+        value /= 1.5 if match.group(2) else 1.0
         asked = next(
             (name for name in scene.asked if name.startswith("rate.") and name != "rate.normal"), "rate.normal"
         )

@@ -193,7 +193,7 @@ def _skip_nouns(tokens: list[Token], at: int) -> int | None:
             here += 2
             continue
         if token.text in ("(", ")", "-", "'", ".") and nouns < _NOUNS_MOST and nouns:
-            if token.text == "." and not (here + 1 < len(tokens) and tokens[here + 1].text == "/"):
+            if token.text == "." and not (here + 1 < len(tokens) and tokens[here + 1].text in ("/", "per", "a")):
                 return None
             here += 1
             continue

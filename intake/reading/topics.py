@@ -6,7 +6,7 @@ _TOPIC = re.compile(
     r"\b(?:(?P<opening>door|doorway|window(?! carton| box)|dock door|overhead door|opening|gate(?! valve)"
     r"|entrance|hatch|entry way"
     r"|entryway|way in|roll up door|rollup|passageway|door frame|access|double door)"
-    r"|(?P<ceiling>ceiling|tallest thing|tallest (?:you|we|it) (?:can|could|may)|soffit|u / s|underside of|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
+    r"|(?P<ceiling>ceiling|tallest thing|tallest (?:you|we|it) (?:can|could|may)|soffit|underside of (?:the )?\w+|u / s|underside of|lowest (?:beam|point|pipe|obstruction|thing|duct|light|steel|joist|truss)|beam|truss"
     r"|rafter|joist|headroom|head room|overhead(?= (?:clearance|obstruction|limit|is|at|height|room|space|beam"
     r"|pipe|steel|duct|crane|clear)|:|\W*$)|sprinkler(?: pipe| head|"
     r" line)?|roof(?! conveyor| belt| line)|girder|duct|ductwork"
