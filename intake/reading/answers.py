@@ -54,10 +54,14 @@ def answer_drafts(scene: Scene, found: list[Draft | Question]) -> list[Draft | Q
     answers += yes_or_no(scene, open_fields)
     answers += _counted_in_words(scene, open_fields) + _phases(scene, open_fields) + _at_the_floor(scene, open_fields)
     told = any(f.kind != "number" and (f.bound or f.approx) and id(f) not in scene.used for f in scene.figures)
-    if told or not unknown(scene):
+    vague = unknown(scene)
+    if told or not vague:
         answers += _figures(scene, open_fields)
         answers += _bare_choice(scene, open_fields, {item.field for item in answers})
         answers += _text(scene, open_fields)
+    for answer in answers:
+        if vague and isinstance(answer, Draft) and answer.value is None:
+            answer.hedged = True  # "not sure, maybe 5 m"
     return answers
 
 

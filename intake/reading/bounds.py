@@ -1,5 +1,6 @@
 """At least, at most, about: the words before and behind a figure that say how it is meant."""
 
+import itertools
 from dataclasses import dataclass
 
 from intake.reading.tokens import Token
@@ -160,8 +161,8 @@ def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[int, str
     while at >= floor and first - at <= 5:
         if tokens[at].text == "than" and at != first - 1:
             return None
-        if tokens[at].text == ">" and (at == 0 or tokens[at - 1].kind == "line"):
-            return None  # a quoted line
+        if tokens[at].text == ">" and _quotes(tokens, at):
+            return None
         for words, meaning in _BEFORE.get(tokens[at].text, ()):
             start = at - len(words) + 1
             if measured and words[0 if tokens[at].text != "." else -1] not in ("max", "maximum", "min", "minimum"):
@@ -175,6 +176,13 @@ def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[int, str
             return None
         at -= 1
     return None
+
+
+def _quotes(tokens: list[Token], at: int) -> bool:
+    """True for a ">" that marks a line of older mail, not "more than"."""
+    if at:
+        return tokens[at - 1].kind == "line"
+    return any(a.kind == "line" and b.text == ">" for a, b in itertools.pairwise(tokens[:400]))
 
 
 def _match_behind(tokens: list[Token], after: int) -> tuple[str, str] | None:
