@@ -110,7 +110,8 @@ def _figures(scene: Scene, fields: list[str]) -> list[Draft | Question]:
 
 
 _ONE_SIZE = re.compile(
-    r"\b(?:just|only) (?:the )?one\b|\bthe one\b|\b(?:a )?single (?:size|format|one|product|sku)\b|\bone (?:size|format|only)\b"
+    r"\b(?:just|only) (?:the )?one\b|\bthe one\b|\b(?:a )?single (?:size|format|one|product|sku)\b"
+    r"|\bone (?:size|format|only)\b"
     r"|\ball (?:the )?same(?: size)?\b|\bnever change|\bsame size\b|^\W*(?:one|1|single)\W*$"
 )
 _TWO_SIZES = re.compile(r"\b(?:a pair|both|a couple)(?: of)?(?: different)? size|\ba pair\b|^\W*a couple\W*$")
@@ -148,12 +149,14 @@ def _phases(scene: Scene, fields: list[str]) -> list[Draft | Question]:
 
 
 _FLOOR_LEVEL = re.compile(
-    r"\b(?:at |on |flush with )?(?:the )?(?:floor|ground|grade) ?level\b|\bflush with floor\b|\bright on floor\b|\bat grade\b"
+    r"\b(?:at |on |flush with )?(?:the )?(?:floor|ground|grade) ?level\b|\bflush with floor\b"
+    r"|\bright on floor\b|\bat grade\b"
 )
 
 
 _END_AT_FLOOR = re.compile(
-    r"\b(?:(?P<i>in ?feed|inlet|comes? (?:in|on)|start\w*)|(?P<d>out ?feed|discharge|outlet|leaves?|exits?))\b[^.,;\n\d]{0,25}?"
+    r"\b(?:(?P<i>in ?feed|inlet|comes? (?:in|on)|start\w*)|(?P<d>out ?feed|discharge|outlet|leaves?"
+    r"|exits?))\b[^.,;\n\d]{0,25}?"
     r"\b(?:floor|ground|grade) level\b"
 )
 
@@ -224,7 +227,8 @@ def _no_answer(scene: Scene, figure: Figure) -> bool:
     if "product.sizes" in scene.asked and re.match(r"^\W*of (?:them|those)\b", behind):
         return False
     if re.match(
-        r"^\W*(?:in the (?:morning|evening|afternoon)|am\b|pm\b|people|machine|line|time|plant|o'clock|year|percent|%|guy|person|shift|day|hour|question|thing"
+        r"^\W*(?:in the (?:morning|evening|afternoon)|am\b|pm\b|people|machine|line|time|plant|o'clock|year"
+        r"|percent|%|guy|person|shift|day|hour|question|thing"
         r"|reason|quote|month|of (?:us|them|our)|option|call|more than that)\b",
         behind,
     ):

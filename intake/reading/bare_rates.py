@@ -50,7 +50,8 @@ _PER_FIRST = re.compile(
 
 
 _PER_SHIFT = re.compile(
-    r"\b(?:per|every|each|an?|in an?) (\d{1,2}) ?-? ?(?:h|hr|hour)s? ?-? ?shift,? (?:(?:is|are|of|:|=|we|make|run|do|need|about|output) ?){0,4}$"
+    r"\b(?:per|every|each|an?|in an?) (\d{1,2}) ?-? ?(?:h|hr|hour)s? ?-? ?shift,? (?:(?:is|are|of|:|=|we|make"
+    r"|run|do|need|about|output) ?){0,4}$"
 )
 
 
@@ -125,7 +126,8 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
 _WHEN_BEHIND = re.compile(
     r"^\W*(?:when|whenever|while|if|once|after|during|otherwise|before|on (?:a |the )?(?:good|bad|busy|slow"
     r"|quiet|heavy|big|peak"
-    r"|mon|tues|wednes|thurs|fri|satur|sun|week|some|most)\w*|in (?:the )?(?:regular|normal|ordinary|everyday|usual|season|summer|winter|fall|autumn"
+    r"|mon|tues|wednes|thurs|fri|satur|sun|week|some|most)\w*|in (?:the )?(?:regular|normal|ordinary|everyday"
+    r"|usual|season|summer|winter|fall|autumn"
     r"|spring|future|worst|rush"
     r"|run up|high|busy|low|quiet|january|february|march|april|may|june|july|august|september|october|november"
     r"|december|week|harvest)"
@@ -136,18 +138,25 @@ _WHEN_BEHIND = re.compile(
     r"|later|eventually|tomorrow|going forward|long term|down to|from (?:next|january)|per the plan)\b"
 )
 _WHEN_BEFORE = re.compile(
-    r"\b(?:in|on|during|at|over|around|for) (?:the |our |a )?(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct|nov|dec)?(?:\w{2,12})?"
-    r"(?: (?:weeks?|days?|months?|time|season|break|run))? ?(?:it's|its|we (?:do|hit|see|run|make|need)|even|up to|maybe|about|perhaps|more like"
-    r"|like|nearly|almost|around|it goes to|it is|then)\W*$|\b(?:when|if|once) [\w' ]{3,40}?(?:it's|even|more like|,|up to|then)\W*$"
+    r"\b(?:in|on|during|at|over|around|for) (?:the |our |a )?(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct"
+    r"|nov|dec)?(?:\w{2,12})?"
+    r"(?: (?:weeks?|days?|months?|time|season|break|run))? ?(?:it's|its|we (?:do|hit|see|run|make|need)|even"
+    r"|up to|maybe|about|perhaps|more like"
+    r"|like|nearly|almost|around|it goes to|it is|then)\W*$|\b(?:when|if|once) [\w' ]{3,40}?(?:it's|even"
+    r"|more like|,|up to|then)\W*$"
 )
 _RATE_WORDS = re.compile(
-    r"\b(?:rate|minute|hour|peak|busy|busiest|normal\w*|average\w*|ordinar\w+|usual\w*|regular\w*|run|runs|does|do|see|hit|push|want|wants"
-    r"|size|sized|plan|send|handle|pace|speed|throughput|max|tops?|nearer|closer|more like|better than|more than|will be|it'll be|take|as high as"
+    r"\b(?:rate|minute|hour|peak|busy|busiest|normal\w*|average\w*|ordinar\w+|usual\w*|regular\w*|run|runs|does"
+    r"|do|see|hit|push|want|wants"
+    r"|size|sized|plan|send|handle|pace|speed|throughput|max|tops?|nearer|closer|more like|better than"
+    r"|more than|will be|it'll be|take|as high as"
     r"|grow|climb|reach|design|target|capacity|sized for|size for)\b"
 )
 _NOW = re.compile(
-    r"\b(?:only|just|actually|really|otherwise|else|rest of (?:the )?(?:time|year|day|week)|new one|now|today|these days|this one|ours|has to (?:take|do|handle)"
-    r"|must (?:take|do|handle)|needs? to (?:take|do|handle)|get|gives? us|sends? (?:us|it)|feeds? (?:us|it))\b(?: \w+){0,4}\W*$"
+    r"\b(?:only|just|actually|really|otherwise|else|rest of (?:the )?(?:time|year|day|week)|new one|now|today"
+    r"|these days|this one|ours|has to (?:take|do|handle)"
+    r"|must (?:take|do|handle)|needs? to (?:take|do|handle)|get|gives? us|sends? (?:us|it)|feeds? (?:us"
+    r"|it))\b(?: \w+){0,4}\W*$"
 )
 _LEADS_ON = re.compile(
     r"(?:^|[,;:(/-]|\b(?:and|but|or|to|maybe|then|about|sometimes|like|it's|is|at|do|does|be|run|runs|hit|hits"

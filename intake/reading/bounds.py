@@ -12,25 +12,34 @@ def _phrases(text: str) -> tuple[str, ...]:
 
 
 _LEAST = _phrases(
-    "at least; better than; heavier than; thicker than; taller than; warmer than; hotter than; a minimum of; minimum of; minimum; min; min .; no less than; not less than; never less than; no "
+    "at least; better than; heavier than; thicker than; taller than; warmer than; hotter than; a minimum of; "
+    "minimum of; minimum; min; min .; no less than; not less than; never less than; no "
     "fewer than; more than; over; greater than; larger than; bigger than; higher than; exceed; exceeds; "
     "exceeding; upwards of; upward of; in excess of; >; > =; ≥; above; north of; not under; no lower than; no "
     "sooner than; not before; lowest is; starting at"
 )
 _MOST = _phrases(
-    "at most; colder than; cooler than; at the most; a maximum of; maximum of; maximum; max; max .; no more than; not more than; never more "
+    "at most; colder than; cooler than; at the most; a maximum of; maximum of; maximum; max; max .; no more "
+    "than; not more than; never more "
     "than; up to; under; below; less than; lower than; smaller than; lighter than; <; < =; ≤; not over; never "
     "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
-    "never exceeds; never exceed; as much as; as many as; as heavy as; as tall as; inside of; inside; tops; tops out at; topping out at; tops at; maxes out "
-    "at; max out at; maxing out at; no faster than; not faster than; never faster than; no heavier than; no higher than; no taller than; no wider than; no longer "
+    "never exceeds; never exceed; as much as; as many as; as heavy as; as tall as; inside of; inside; tops; "
+    "tops out at; topping out at; tops at; maxes out "
+    "at; max out at; maxing out at; no faster than; not faster than; never faster than; no heavier than; no "
+    "higher than; no taller than; no wider than; no longer "
     "than; no later than; not more; anything up to; not later than; at the latest; at latest; anything below; "
-    "anything under;  within; nothing over; never goes past; never past; not past; goes no higher than; never goes over; won't go over; stays under; stay under; stays below; stay below; keep under; kept under; keep it under; capped at; cap at; tops out around; nothing above; nothing heavier than; nothing bigger than; nothing larger than; nothing beyond; none over; less than or equal to; less or equal "
+    "anything under;  within; nothing over; never goes past; never past; not past; goes no higher than; never "
+    "goes over; won't go over; stays under; stay under; stays below; stay below; keep under; kept under; keep "
+    "it under; capped at; cap at; tops out around; nothing above; nothing heavier than; nothing bigger than; "
+    "nothing larger than; nothing beyond; none over; less than or equal to; less or equal "
     "than; no bigger than; maximum is; max is; the max is; limited to; heaviest is; heaviest being; heaviest one "
     "is; heaviest at; heaviest; biggest is; largest is; the most is; heaviest ones are; heaviest are"
 )
 _ABOUT = _phrases(
-    "a shade over; a shade under; a touch over; a touch under; a hair over; a hair under; a bit over; a bit under; a little over; a "
-    "little under; slightly over; slightly under; about; around; approx; approx .; approximately; aprox; aprox .; approximatly; roughly; circa; ca; ca .; c .; "
+    "a shade over; a shade under; a touch over; a touch under; a hair over; a hair under; a bit over; a bit "
+    "under; a little over; a "
+    "little under; slightly over; slightly under; about; around; approx; approx .; approximately; aprox; aprox "
+    ".; approximatly; roughly; circa; ca; ca .; c .; "
     "~; ≈; some; maybe; say; call it; nearly; almost; close to; just over; just under; in the neighborhood of; "
     "like; perhaps; probably; in the region of; somewhere around; more or less; an estimated; abt; abt .; appx; + "
     "/ -; ballpark; figure; guessing; i think; i guess; i'd say; est; est .; ±; or so; on average; average; "

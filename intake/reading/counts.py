@@ -8,7 +8,8 @@ from intake.reading.travelling import Travelling
 
 _SIZES = re.compile(
     r"^\W*(?:different |distinct |various |product |case |box |carton |tray |bottle |bag |main |basic |separate "
-    r"|tote |crate |jar |pallet |pack |package |standard |other |single |cup |tub |can |drum |pail |outer |carton )*(?:size|format)\b"
+    r"|tote |crate |jar |pallet |pack |package |standard |other |single |cup |tub |can |drum |pail |outer "
+    r"|carton )*(?:size|format)\b"
     r"(?! \d)"
 )
 _DIFFERENT = re.compile(

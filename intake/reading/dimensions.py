@@ -168,7 +168,8 @@ def _fits(name: str, figure: Figure) -> bool:
 
 
 _FOREIGN_GROUP = re.compile(
-    r"\b(?:platform|printed label|label (?:is|size|measure)|sticker|blank|layer|sheet|poster|screen|cabinet|cage|lift car|trailer|truck|shelf|drawing"
+    r"\b(?:platform|printed label|label (?:is|size|measure)|sticker|blank|layer|sheet|poster|screen|cabinet"
+    r"|cage|lift car|trailer|truck|shelf|drawing"
     r"|graphics?|nameplate|window cutout)\b(?: \w+){0,5}\W*$"
 )
 

@@ -9,7 +9,8 @@ from intake.spec.flat import SPREAD_FIELDS
 
 _LOW = re.compile(
     r"\b(?:smallest|littlest|lightest|narrowest|shortest|thinnest|flattest|slimmest|lowest|coldest|coolest|least"
-    r"|min|minimum|skinniest|low|light ones?|small ones?|little ones?|winter|night|january|jan|february|feb|december|dec)\b"
+    r"|min|minimum|skinniest|low|light ones?|small ones?|little ones?|winter|night|january|jan|february|feb"
+    r"|december|dec)\b"
 )
 _HIGH = re.compile(
     r"\b(?:biggest|largest|heaviest|widest|longest|tallest|thickest|fattest|highest|hottest|warmest|most|max|maximum"

@@ -7,7 +7,8 @@ from intake.reading.scene import Draft, Question, Scene
 
 _TURNS = re.compile(
     r"\b(?:dir|plan|turn\w*|corner\w*|bend\w*|angle\w*|direction|heading|exit\w*|leav\w*|discharg\w*|out ?feed"
-    r"|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular|go back|back|u"
+    r"|orientation|rotat\w*|come\w* (?:out|off)|goes? (?:out|off)|right|left|clockwise|layout|perpendicular"
+    r"|go back|back|u"
     r"|opposite|straight)\b"
 )
 _LEFT = re.compile(r"\b(?:left|lh|l ?\. ?h|counter ?-?clockwise|anti ?-?clockwise|ccw)\b")
@@ -21,7 +22,8 @@ def heading_drafts(scene: Scene) -> list[Draft | Question]:
     for figure in [*scene.open_figures("degrees"), *scene.open_figures("angle"), *scene.open_figures("number")]:
         text = scene.sentence_text(figure.first)
         if not (asked or _TURNS.search(text)) or re.search(
-            r"\b(?:turned over|turn over|twist|flip\w*|invert\w*|slope|incline|tilt|steep|slid\w*|slip\w*|tip\w*|temperature|temp)\b",
+            r"\b(?:turned over|turn over|twist|flip\w*|invert\w*|slope|incline|tilt|steep|slid\w*|slip\w*"
+            r"|tip\w*|temperature|temp)\b",
             text,
         ):
             continue

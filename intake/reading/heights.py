@@ -73,7 +73,8 @@ _WALL = re.compile(
 _OUTRIGHT = re.compile(
     r"\b(?:(?:change|difference|gain|increase|rise|drop) (?:in|of) (?:the )?(?:elevation|height|level)"
     r"|(?:elevation|height|level) (?:change|diff(?:erence)?|gain)|vertical (?:distance|travel|lift|rise|drop)"
-    r"|height gained|gained|net|difference of|difference is|difference :|(?:ascent|descent|climb|raise) of|floor to floor|level to level|floor - to - floor|(?:lift|lifting|rise) height|(?:net|total"
+    r"|height gained|gained|net|difference of|difference is|difference :|(?:ascent|descent|climb|raise) of"
+    r"|floor to floor|level to level|floor - to - floor|(?:lift|lifting|rise) height|(?:net|total"
     r"|overall) (?:rise|lift|drop))(?: (?:of|is|will|would|be|:|="
     r"|about|around"
     r"|approx|approximately|roughly|only|just|total|the|some|\.|~|,|-|needed|required|at))*$"
@@ -84,7 +85,8 @@ _OUTRIGHT_BEHIND = re.compile(
     r"^\s*-? ?(?:of )?(?:vertical |net |total |straight )?(?:rise|drop(?! ceiling)|lift(?! truck| gate)"
     r"|descent|climb|elevation"
     r" change|height difference|difference in height|change in)\b(?! to\b)"
-    r"|^\s*(?:(?:below|above|higher than|lower than) (?:that|it|(?:the |our )?(?:in ?feed|where))\b|raise\b|higher|lower(?! level| floor| deck| conveyor| end| one)|further up|farther up)\b(?! than (?:the"
+    r"|^\s*(?:(?:below|above|higher than|lower than) (?:that|it|(?:the |our )?(?:in ?feed|where))\b|raise\b"
+    r"|higher|lower(?! level| floor| deck| conveyor| end| one)|further up|farther up)\b(?! than (?:the"
     r"|a) (?:door|ceil))"
 )
 

@@ -14,7 +14,8 @@ _WORDS = {
 }  # fmt: skip
 _COUNT = r"(one|single|two|three|four|double|both|[1-4])"
 _N = (
-    r"(\d{1,2}(?:[.,]\d)?|\d{1,2}[ -]?½|twenty[ -](?:one|two|three|four)|twenty|(?:thir|four|fif|six|seven|eigh|nine)teen|twelve"
+    r"(\d{1,2}(?:[.,]\d)?|\d{1,2}[ -]?½|twenty[ -](?:one|two|three|four)|twenty|(?:thir|four|fif|six|seven|eigh"
+    r"|nine)teen|twelve"
     r"|eleven|ten|nine|eight|seven|six|five|four)"
 )
 _HALF = r"((?:\d{1,2}|four|five|six|seven|eight|nine|ten|eleven|twelve) and a half|\d{1,2} ?½)"
@@ -23,33 +24,40 @@ _SHIFT = r"(?:shifts?|crews?|teams?|gangs?)"
 _GAP = r"(?:a day|per day|daily|every day|running|each|of about|of|at|per|are|is|x|@|,|\(|:|about|=|-|with|on|for)"
 _WORK = r"(?:running|operating|production|working|machine|net|productive|line|run)"
 _SHIFTS_OF = re.compile(
-    rf"\b{_COUNT}\s+(?:\w+\s+)?{_SHIFT}\b(?:\s*{_GAP}){{0,4}}\s*{_N}(?:\s*-?\s*{_HOUR}|(?<=\d)(?=\s*(?:$|[.,;)]))|(?<=[a-z])(?=\s*(?:$|[.,;)])))"
+    rf"\b{_COUNT}\s+(?:\w+\s+)?{_SHIFT}\b(?:\s*{_GAP}){{0,4}}\s*{_N}(?:\s*-?\s*{_HOUR}|(?<=\d)(?=\s*(?:$"
+    rf"|[.,;)]))|(?<=[a-z])(?=\s*(?:$|[.,;)])))"
 )
 _HOUR_SHIFTS = re.compile(
     rf"\b{_COUNT}\s+(?:x\s+|\*\s*)?{_N}\s*-?\s*{_HOUR}\s*-?\s*shifts?\b|\b([1-3])\s*[x*]\s*{_N}\s*-?\s*{_HOUR}"
 )
 _SHIFTS_BACK = re.compile(
-    rf"\b{_N}\s*-?\s*{_HOUR}\s*-?\s*shifts?[ ,(x*-]+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m|cases?|days?|weeks?|lines?))"
+    rf"\b{_N}\s*-?\s*{_HOUR}\s*-?\s*shifts?[ ,(x*-]+(?:\w+\s+){{0,2}}?{_COUNT}\b(?!\s*(?:lb|kg|ft|in|m|cases?"
+    rf"|days?|weeks?|lines?))"
 )
 _EACH_SHIFT = re.compile(rf"\b{_N}\s*-?\s*{_HOUR}\s*-?\s*shift\b[^.;]{{0,50}}?\b{_COUNT} shifts?\b")
 _HALVES = re.compile(
-    rf"\b(?:{_COUNT} )?(?:\w+ )?(?:shifts? (?:of|at|,) )?{_HALF}[ -]?{_HOUR}(?: ?(?:a|per|each|every|/)? ?(?:shift|day))?"
+    rf"\b(?:{_COUNT} )?(?:\w+ )?(?:shifts? (?:of|at|,) )?{_HALF}[ -]?{_HOUR}(?: ?(?:a|per|each|every"
+    rf"|/)? ?(?:shift|day))?"
 )
 _ONE_SHIFT = re.compile(rf"\b(?:a|an|one|single)\s+(?:\w+\s+)?{_N}\s*-?\s*{_HOUR}\s*-?\s*shift\b")
 _A_DAY = re.compile(
-    rf"\b{_N}\s*-?\s*(?:{_WORK}\s+)?{_HOUR}\s*(?:-|of (?:the|each|every)|a|per|/|each|every|out of (?:the|each|every)?|in (?:the|a|each)?"
+    rf"\b{_N}\s*-?\s*(?:{_WORK}\s+)?{_HOUR}\s*(?:-|of (?:the|each|every)|a|per|/|each|every|out of (?:the|each"
+    rf"|every)?|in (?:the|a|each)?"
     rf"|{_WORK})?\s*-?\s*(?:{_WORK}\s*)?(?:d\b|days?\b|daily\b|twenty[- ]four\b|24\b(?!\s*(?:/|x|lb|kg|in|v)))"
 )
 _OVER = re.compile(
-    rf"\b(?:a|per|each|every|/) ?day,? (?:\w+ ){{0,2}}?(?:over|in|across|of|at|on|running|for|during) (?:about |a )?{_N}\s*-?\s*{_HOUR}"
+    rf"\b(?:a|per|each|every|/) ?day,? (?:\w+ ){{0,2}}?(?:over|in|across|of|at|on|running|for|during) (?:about "
+    rf"|a )?{_N}\s*-?\s*{_HOUR}"
 )
 _HOURS_OF = re.compile(
-    rf"\bhours?\b(?: of (?:operation|work|production))?\W+(?:is |are )?{_N} ?(?:{_HOUR})? ?(?:a|per|each|every|/) ?day\b"
+    rf"\bhours?\b(?: of (?:operation|work|production))?\W+(?:is |are )?{_N} ?(?:{_HOUR})? ?(?:a|per|each|every"
+    rf"|/) ?day\b"
 )
 _A_DAY_ASKED = re.compile(rf"^\W*(?:about |approx |roughly |some |~ ?)?{_N} ?(?:a|per|/|each|every) ?day\b")
 _TENS = re.compile(r"\b(one|two|three|1|2|3)\s+(8|9|10|12|eight|ten|twelve)(?:'?s|es)\b")
 _FROM_TO = re.compile(
-    r"\b(?:hours?|open|run|running|work|working|production|produce|shifts?)\W+(?:is |are |from |of |between )*(\d{1,2}) ?"
+    r"\b(?:hours?|open|run|running|work|working|production|produce|shifts?)\W+(?:is |are |from |of "
+    r"|between )*(\d{1,2}) ?"
     r"(?:h|:00|\.00)? ?(?:-|to|till|until|and) ?(\d{1,2}) ?(?:h|:00|\.00|o'clock|uhr)\b"
 )
 _FOUR_DIGITS = re.compile(
@@ -61,18 +69,23 @@ _T = (
     r"(am|pm|a\.m\.?|p\.m\.?|a\b|p\b|o'clock|h\b|uhr|in the (?:morning|afternoon|evening)|at night)?"
 )
 _CLOCK = re.compile(
-    rf"\b(?:from\s+)?{_T}(?:,? ?(?:straight |right )?(?:-|to|til|till|until|through|thru)|, (?:last|finish\w*|stop\w*|done|end\w*)"
-    rf"[\w ]{{0,16}}?(?: at| about)?)\s*{_T}(?![\w/])(?!\s*(?:lb|kg|ft|in\b(?! the)|inch|m\b|mm|cm|cases?|per|/|a minute|c\b|f\b|\"|'|°|deg"
+    rf"\b(?:from\s+)?{_T}(?:,? ?(?:straight |right )?(?:-|to|til|till|until|through|thru)|, (?:last|finish\w*"
+    rf"|stop\w*|done|end\w*)"
+    rf"[\w ]{{0,16}}?(?: at| about)?)\s*{_T}(?![\w/])(?!\s*(?:lb|kg|ft|in\b(?! the)|inch|m\b|mm|cm|cases?|per|/"
+    rf"|a minute|c\b|f\b|\"|'|°|deg"
     r"|weeks?|days?|boxes|min|minutes|%))"
 )
 _ROUND_CLOCK = re.compile(
-    r"\b24\s*/\s*7\b|\b(?:a?round)\s+the\s+clock\b|\b24\s*x\s*7\b|\btwenty[ -]four[ -]seven\b|\b24/[5-7]\b|\bday and night\b"
+    r"\b24\s*/\s*7\b|\b(?:a?round)\s+the\s+clock\b|\b24\s*x\s*7\b|\btwenty[ -]four[ -]seven\b|\b24/[5-7]\b"
+    r"|\bday and night\b"
     r"|\b24\s*-?\s*(?:h|hrs?|hours?)\b(?=\W*(?:a day|per day|/|operation|production|$|\.|,|running|plant|around|daily))"
-    r"|\bthree shifts?,? (?:\w+ )?(?:continuous\w*|non ?-?stop|without a break|all day)\b|\bcontinuous (?:operation|running|production)\b"
+    r"|\bthree shifts?,? (?:\w+ )?(?:continuous\w*|non ?-?stop|without a break|all day)\b"
+    r"|\bcontinuous (?:operation|running|production)\b"
     r"|\b(?:run|runs|running|operate|operates) (?:continuously|non ?-?stop)\b"
 )
 _RUNNING = re.compile(
-    r"\b(?:hrs|hours?|shift|shifts|run|runs|running|work|works|operat\w+|open|production|produc\w+|pack|bake|fill|move|start\w*"
+    r"\b(?:hrs|hours?|shift|shifts|run|runs|running|work|works|operat\w+|open|production|produc\w+|pack|bake"
+    r"|fill|move|start\w*"
     r"|staffed|crew|day|manned)\b"
 )
 
