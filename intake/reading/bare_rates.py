@@ -4,9 +4,9 @@ import re
 from dataclasses import replace
 
 from intake.reading.figures import Figure, give_unit
-from intake.reading.groups import label_behind
 from intake.reading.peaks import PEAK, STRONG_PEAK
 from intake.reading.scene import Scene
+from intake.reading.size_labels import label_behind
 from intake.reading.units import UNITS, Unit
 
 

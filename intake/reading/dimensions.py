@@ -4,12 +4,14 @@ import re
 from dataclasses import dataclass, field
 
 from intake.reading.figures import Figure, give_unit
-from intake.reading.groups import Group, label_behind
+from intake.reading.group_units import guess_unit
+from intake.reading.groups import Group
+from intake.reading.other_groups import FOREIGN_GROUP, inner_size, of_another
 from intake.reading.scene import Draft, Question, Scene
-from intake.reading.tokens import VULGAR
+from intake.reading.size_labels import label_behind
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
-from intake.reading.units import UNITS, Unit
+from intake.reading.units import UNITS
 
 _BY_PLACE = {
     "product": ("product.length", "product.width", "product.height"),
@@ -28,8 +30,6 @@ _BY_LETTER = {
     "space": {"l": "space.length", "w": "space.width", "h": "space.ceiling", "d": "space.length", "a": "space.width"},
     "opening": {"w": "space.opening_width", "a": "space.opening_width", "h": "space.opening_height"},
 }
-_METRIC_FROM = 100.0
-_INCH_MOST = 100.0
 
 
 @dataclass(slots=True)
@@ -58,10 +58,10 @@ def dimension_drafts(scene: Scene, who: Travelling) -> Dimensions:
         topic = _topic(scene, group)
         if topic is None:
             continue
-        if topic == "product" and (_inner_size(scene, group) or _of_another(scene, group, who)):
+        if topic == "product" and (inner_size(scene, group) or of_another(scene, group, who)):
             scene.use(*group.figures)
             continue
-        if not group.has_unit and not _guess_unit(scene, group, topic):
+        if not group.has_unit and not guess_unit(scene, group, topic):
             _ask(scene, group, topic, found, who)
             continue
         _bound_all(group)
@@ -125,28 +125,6 @@ def _explicit(scene: Scene) -> int:
     return 0
 
 
-def _of_another(scene: Scene, group: Group, who: Travelling) -> bool:
-    """ "48 x 40 in pallets, but that's after you": the noun right behind names something that does not travel."""
-    if who.kind is None or len(scene.groups) < 2:
-        return False
-    near = [hit for hit in who.mentions if group.after <= hit.first <= group.after + 1]
-    return bool(near) and near[0].value != who.kind and scene.tokens[group.after].text not in (",", ".", ";")
-
-
-_INSIDE = re.compile(
-    r"\b(?:inside|internal|inner|usable inside|interior|i ?\.? ?d)\b(?:(?! outside| external| outer).){0,40}$"
-)
-_OUTSIDE = re.compile(r"\b(?:outside|external|outer|exterior|overall|over the|o ?\.? ?d|outside size)\b")
-
-
-def _inner_size(scene: Scene, group: Group) -> bool:
-    """Inside dimensions, where outside ones are told as well."""
-    before = scene.words(scene.windows[id(group.figures[0])][0], group.first)
-    if len(scene.groups) < 2 or _INSIDE.search(before) is None:
-        return False
-    return _OUTSIDE.search(scene.words(0, min(len(scene.norms), 400))) is not None
-
-
 def _bound_all(group: Group) -> None:
     """ "Max 3 x 2.5 m", "16x12x10 in max": the bound holds for all of them."""
     first, last = group.figures[0], group.figures[-1]
@@ -167,13 +145,6 @@ def _fits(name: str, figure: Figure) -> bool:
     return not name.startswith("product.") or 0.002 <= figure.value <= 6.0
 
 
-_FOREIGN_GROUP = re.compile(
-    r"\b(?:platform|printed label|label (?:is|size|measure)|sticker|blank|layer|sheet|poster|screen|cabinet"
-    r"|cage|lift car|trailer|truck|shelf|drawing"
-    r"|graphics?|nameplate|window cutout)\b(?: \w+){0,5}\W*$"
-)
-
-
 _FLOOR_NOUN = re.compile(r"\b(?:shaft|corner|pit|hole|spot|niche|bay)\b(?: [\w']+){0,4}\W*$")
 
 
@@ -187,7 +158,7 @@ def _topic(scene: Scene, group: Group) -> str | None:
         return behind
     if behind == "machine":
         return None
-    if _FOREIGN_GROUP.search(before):
+    if FOREIGN_GROUP.search(before):
         return None
     if len(group.figures) == 2 and _FLOOR_NOUN.search(before) and first.value > 0.9:
         return "space"
@@ -206,71 +177,6 @@ def _topic(scene: Scene, group: Group) -> str | None:
     if len(group.figures) == 2 and not topic and asked == {"space"}:
         return "opening" if all("opening" in name for name in scene.asked) else "space"
     return "product"
-
-
-def _guess_unit(scene: Scene, group: Group, topic: str) -> bool:
-    """600x400x240 bare is millimetres; bare figures beside pounds or feet are inches; all else is asked back."""
-    if any(figure.unit is not None and figure.kind != "length" for figure in group.figures):
-        return False
-    if topic != "product":
-        return _millimetres(scene, group)
-    sizes = [max(abs(end.value) for end in figure.ends) for figure in group.figures if figure.unit is None]
-    if not sizes or (len(group.figures) == 2 and not group.times):
-        return False
-    stated = _unit_in_words(scene, group)
-    if stated is not None:
-        for figure in group.figures:
-            if figure.unit is None:
-                give_unit(figure, stated)
-        return True
-    metric = sum(size >= _METRIC_FROM for size in sizes) >= 2
-    if max(sizes) >= 150.0 and min(sizes) >= 15.0 and metric:
-        unit = UNITS["mm"]
-    elif not scene.metric and max(sizes) <= _INCH_MOST and (scene.imperial or _in_fractions(scene, group)):
-        unit = UNITS["in"]
-    else:
-        return False
-    for figure in group.figures:
-        if figure.unit is None:
-            give_unit(figure, unit)
-    return True
-
-
-_UNIT_ALONE = re.compile(
-    r"\b(?:(?:all|in|both|dims?|dimension|size|unit|are|obviously|are all|every)\W{0,3}(?:in )?|[\[(] ?|^\W*|[,;-] ?)"
-    r"(inches|inch|mm|millimet\w+|cm|centimet\w+)\b(?: (?:both|all|obviously|each|throughout))?[\])]?"
-)
-
-
-def _unit_in_words(scene: Scene, group: Group) -> Unit | None:
-    """ "Dims [mm]: l=210 b=148", "12x9x6 and 18x12x10, inches both": the unit said by itself."""
-    first = scene.sentence_at[group.first]
-    for n in (first, first + 1, first - 1):
-        if not 0 <= n < len(scene.sentences):
-            continue
-        sentence = scene.sentences[n]
-        text = " ".join(token.text for token in scene.tokens[sentence.first : min(sentence.after, sentence.first + 80)])
-        match = next((m for m in _UNIT_ALONE.finditer(text) if not re.search(r"\d ?$", text[: m.start(1)])), None)
-        if match is not None:
-            word = match.group(1)
-            return UNITS["in" if word.startswith("in") else "mm" if word.startswith("m") else "cm"]
-    return None
-
-
-def _millimetres(scene: Scene, group: Group) -> bool:
-    """Floor or a door in bare figures of a thousand and more can only be millimetres."""
-    bare = [figure for figure in group.figures if figure.unit is None]
-    if not group.times or any(figure.value < 700.0 for figure in bare) or max(figure.value for figure in bare) < 1000.0:
-        return False
-    for figure in bare:
-        give_unit(figure, UNITS["mm"])
-    return True
-
-
-def _in_fractions(scene: Scene, group: Group) -> bool:
-    """Halves, quarters, eighths: nobody measures millimetres so."""
-    first, after = group.figures[0].first, group.figures[-1].after
-    return sum(token.text == "/" or token.text in VULGAR for token in scene.tokens[first:after]) >= 2
 
 
 def _ask(scene: Scene, group: Group, topic: str, found: Dimensions, who: Travelling) -> None:

@@ -1,35 +1,17 @@
 """Dimensions that stand together: 10x8x6 in, 29" L x 16" W x 5.5" H, 30 long 16 wide 5 thick."""
 
-import re
 from dataclasses import dataclass
 
 from intake.reading.figures import Figure, give_unit
 from intake.reading.numbers import number_at
+from intake.reading.size_labels import LABELS, label_before, label_behind
+from intake.reading.size_orders import order_at, order_end
 from intake.reading.tokens import Token
 from intake.reading.unit_words import unit_at
 from intake.reading.units import Unit
 
-LABELS = {
-    "oal": "l", "loa": "l", "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l", "longs": "l",
-    "w": "w", "wide": "w", "width": "w", "wd": "w", "across": "a", "breadth": "w", "broad": "w",
-    "h": "h", "high": "h", "height": "h", "tall": "h", "ht": "h", "hgt": "h",
-    "d": "d", "deep": "d", "depth": "d", "thick": "t", "thickness": "t",
-    "länge": "l", "laenge": "l", "breite": "w", "höhe": "h", "hoehe": "h", "longueur": "l", "largeur": "w", "hauteur": "h",
-    "largo": "l", "ancho": "w", "alto": "h", "lengte": "l", "breedte": "w", "hoogte": "h", "lunghezza": "l",
-    "larghezza": "w", "altezza": "h", "durchmesser": "o", "diamètre": "o", "diametro": "o", "comprimento": "l",
-    "largura": "w", "altura": "h", "längd": "l", "bredd": "w", "höjd": "h",
-    "b": "w", "t": "t", "stands": "h", "thk": "t",
-    "dia": "o", "diam": "o", "diameter": "o", "ø": "o", "round": "o", "od": "o", "diametre": "o",
-}  # fmt: skip
-"""Label word -> l, w, h, d (depth), t (thickness), o (diameter)."""
 _LONGEST_SIDE, _LONGEST_PACK = 19.0, 3.0
 _TIMES = frozenset({"x", "*", "by"})
-_BEFORE_LABELLED = frozenset(
-    {
-        ":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-", "loaded", "total", "overall", "up", "to",
-        "only", "just", "approximately", "+",
-    }
-)  # fmt: skip
 _SMALL_WORDS = frozenset(
     [
         "it", "it's", "they", "they're", "is", "are", "about", "around", "roughly", "maybe", "then", "approx", "overall", "total",
@@ -53,92 +35,6 @@ class Group:
     def has_unit(self) -> bool:
         """True when at least one unit is stated, and so all have one."""
         return all(figure.unit is not None for figure in self.figures)
-
-
-_LONG_WAY = (
-    ("l", ("long", "way")), ("l", ("long", "side")), ("l", ("end", "to", "end")), ("l", ("front", "to", "back")),
-    ("w", ("short", "way")), ("w", ("short", "side")),  ("w", ("other", "side")), ("h", ("off", "belt")),
-    ("l", ("de", "long")), ("w", ("de", "large")), ("h", ("de", "haut")), ("h", ("in", "height")), ("w", ("in", "width")),
-    ("l", ("in", "length")), ("o", ("in", "diameter")), ("o", ("across", "top")), ("h", ("top", "to", "bottom")),
-)  # fmt: skip
-_CLEAR = frozenset(
-    {"clear", "free", "net", "usable", "overall", "total", "max", "maximum", "outside", "finished", "loaded"}
-)
-_ALONG = (
-    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("flow", "dir", "."), ("flow", "dir"), ("flow", "direction"), ("along", "travel"), ("along", "conveyor"), ("along", "direction", "of", "travel"),
-    ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
-    ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "conveyor", "direction"), ("lengthwise",), ("in", "running", "direction"),
-)  # fmt: skip
-_ACROSS = (
-    ("sideways",), ("crosswise",), ("cross",), ("across", "travel"), ("across", "it"), ("other", "way"), ("across", "line"), ("across", "belt"), ("side", "to", "side"),
-    ("across", "flow"), ("across", "direction", "of", "travel"),
-)  # fmt: skip
-
-
-def _travel_at(tokens: list[Token], at: int) -> tuple[str, int]:
-    """ "In the direction of travel", "(travel)", "sideways": along or across, and the token behind."""
-    bracket = at < len(tokens) and tokens[at].text == "("
-    here = at + 1 if bracket else at
-    for letter, phrases in (("l", _ALONG), ("w", _ACROSS), ("", tuple(phrase for _, phrase in _LONG_WAY))):
-        for phrase in phrases:
-            place = here
-            for word in phrase:
-                while place < len(tokens) and tokens[place].text in ("the", "its", "their", "our"):
-                    place += 1
-                if place >= len(tokens) or tokens[place].text != word:
-                    break
-                place += 1
-            else:
-                if phrase[0] in ("travel", "cross", "flow") and not bracket:
-                    continue
-                closed = bracket and place < len(tokens) and tokens[place].text == ")"
-                letter = letter or next(one for one, other in _LONG_WAY if other == phrase)
-                return letter, place + 1 if closed else place
-    return "", at
-
-
-def label_behind(tokens: list[Token], at: int) -> tuple[str, int]:
-    """The label letter at token `at` and the token behind it; "" where none stands. Brackets and "in" are skipped."""
-    here = at
-    travel = _travel_at(tokens, at)
-    if travel[0]:
-        return travel
-    if here + 1 < len(tokens) and tokens[here].text in _CLEAR and tokens[here + 1].text in LABELS:
-        here += 1
-    if (
-        here < len(tokens)
-        and tokens[here].text in ("in", "-", "of")
-        and here + 1 < len(tokens)
-        and tokens[here + 1].text in LABELS
-    ):
-        here += 1
-    if here < len(tokens) and tokens[here].text == "(" and here + 2 < len(tokens):
-        if tokens[here + 1].text in LABELS and tokens[here + 2].text == ")":
-            return LABELS[tokens[here + 1].text], here + 3
-        return "", at
-    if here < len(tokens) and tokens[here].text in LABELS:
-        after = here + 1
-        if after < len(tokens) and tokens[after].text == "." and len(tokens[here].text) > 1:
-            following = tokens[after + 1].text if after + 1 < len(tokens) else ""
-            after += following in (",", "x", "by", "and")
-        return LABELS[tokens[here].text], after
-    return "", at
-
-
-def label_before(tokens: list[Token], at: int, floor: int) -> tuple[str, int]:
-    """The label letter before token `at`, over ": = is of ." and bound words; and where it begins."""
-    here = at - 1
-    steps = 0
-    while here >= floor and tokens[here].text in _BEFORE_LABELLED and steps < 3:
-        here -= 1
-        steps += 1
-    if (
-        here >= floor
-        and tokens[here].text in LABELS
-        and tokens[here].text not in ("long", "wide", "tall", "deep", "high", "round", "across", "thick")
-    ):
-        return LABELS[tokens[here].text], here
-    return "", at
 
 
 def groups_of(tokens: list[Token], figures: list[Figure], raw: str) -> list[Group]:
@@ -167,7 +63,7 @@ def _named_order(group: Group, tokens: list[Token]) -> None:
     """ "400 x 300 x 200 (L x W x H)", "HxBxT: 200x300x400": the labels told in the same order, behind or before."""
     if any(group.labels) or not group.times:
         return
-    behind = _order_at(tokens, group.after) or _order_at(tokens, group.after, _order_end(tokens, group.after))
+    behind = order_at(tokens, group.after) or order_at(tokens, group.after, order_end(tokens, group.after))
     if len(behind) == len(group.figures):
         group.labels = behind
         return
@@ -189,44 +85,12 @@ def _named_order(group: Group, tokens: list[Token]) -> None:
     ):
         at -= 1
     for begin in range(max(0, at - 6), at + 1):
-        before = _order_at(tokens, begin, at + 1)
+        before = order_at(tokens, begin, at + 1)
         if len(before) == len(group.figures):
             group.labels = before
             return
 
 
-def _order_end(tokens: list[Token], at: int) -> int:
-    """Where labels joined by x end, three of them at least; -1 where there are none."""
-    here, count = at, 0
-    while here < len(tokens) and tokens[here].text in LABELS:
-        count += 1
-        here += 1
-        if here + 1 < len(tokens) and tokens[here].text in ("x", "*") and tokens[here + 1].text in LABELS:
-            here += 1
-        else:
-            break
-    return here if count >= 3 else -1
-
-
-def _order_at(tokens: list[Token], at: int, end: int | None = None) -> list[str]:
-    """The labels "L x W x H" at token `at`, up to `end` where that is told; an empty list where none stand."""
-    here = at + 1 if at < len(tokens) and tokens[at].text in ("(", "[") else at
-    bracket = here > at
-    if here < len(tokens) and _ORDER.fullmatch(tokens[here].text) and (bracket or end is not None):
-        return [LABELS.get(letter, "") for letter in tokens[here].text.split("x")] if end in (None, here + 1) else []
-    labels: list[str] = []
-    while here < len(tokens) and tokens[here].text in LABELS:
-        labels.append(LABELS[tokens[here].text])
-        here += 1
-        if here < len(tokens) and tokens[here].text in ("x", "*", "/", ",", "by", "-"):
-            here += 1
-        else:
-            break
-    whole = here == end if end is not None else bracket and here < len(tokens) and tokens[here].text in (")", "]")
-    return labels if whole and len(labels) >= 2 and len(set(labels)) == len(labels) else []
-
-
-_ORDER = re.compile(r"[lwhbdt]x[lwhbdt](?:x[lwhbdt])?")
 _LATE = frozenset(
     [
         ",", "and", "&", "is", "are", "it", "it's", "they", "they're", "about", "around", "stands", "stand", "x", "by",
@@ -301,7 +165,7 @@ def _times_group(tokens: list[Token], figures: list[Figure], n: int, raw: str) -
         if trailing is not None and trailing[0].kind == "length":
             give_unit(figure, trailing[0])
             here = trailing[1]
-        if label and _order_end(tokens, figure.after) > 0:
+        if label and order_end(tokens, figure.after) > 0:
             label, here = "", figure.after  # 42 x 38 x 4 in L x W x H
         labels[-1] = label or labels[-1]
         last_after = here
@@ -374,7 +238,7 @@ def _labelled_group(tokens: list[Token], figures: list[Figure], n: int, raw: str
         if not behind and not label and (after_style or _labelled_next(tokens, figures, figure)):
             behind, end = _relabelled(tokens, figure), figure.after
         beside = label and begin_of(tokens, figure) and behind and _stands_before_next(tokens, figures, figure)
-        if behind and not label and _order_end(tokens, figure.after) > 0:
+        if behind and not label and order_end(tokens, figure.after) > 0:
             behind, end = "", figure.after
         if label and behind and (beside or _next_begins(tokens, figures, figure, end)):
             behind, end = "", figure.after  # "height 190 mm diameter 225 mm": the diameter is the next one's

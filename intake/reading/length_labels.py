@@ -3,9 +3,9 @@
 import re
 
 from intake.reading.figures import Figure
-from intake.reading.groups import label_before, label_behind
 from intake.reading.heights import comes_from, goes_to, is_rise
 from intake.reading.scene import Scene
+from intake.reading.size_labels import label_before, label_behind
 from intake.reading.topics import topic_behind, topic_of
 from intake.reading.travelling import ROUND, Travelling
 
@@ -49,9 +49,11 @@ def label_of(scene: Scene, figure: Figure) -> str:
         if best is not None:
             return _SUPERLATIVES[best.group(1)]
         match = re.search(
-            r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick|narrow(?:est)?)(?: of (?:the |our |a )?[a-z]+)?(?: (?:of|is"
+            r"\b(length|width|height|depth|diameter|tall|high|wide|long|deep|thick"
+            r"|narrow(?:est)?)(?: of (?:the |our |a )?[a-z]+)?(?: (?:of|is"
             r"|the|a|an|our|each|case|box|product|tray|bag|it|are|at|about|around|approx|only|just|:|=|be|door"
-            r"|doorway|opening|ceiling|infeed|discharge|would|will|run|vary|varie|range|go|goe|creep|anywhere|from|between|somewhere|crate|tote|bottle|pallet|max|maximum|and"
+            r"|doorway|opening|ceiling|infeed|discharge|would|will|run|vary|varie|range|go|goe|creep|anywhere"
+            r"|from|between|somewhere|crate|tote|bottle|pallet|max|maximum|and"
             r"|can)){0,5}$",
             words,
         )
@@ -74,7 +76,8 @@ def label_of(scene: Scene, figure: Figure) -> str:
 
 
 _HEADED = re.compile(
-    r"^\W*(?:the )?(?:\w+ ){0,2}?(length|width|height|thickness|depth|diameter)\b(?! (?:difference|change|gain|of (?:lift|entrance|exit)))[^:]{0,40}: ?$"
+    r"^\W*(?:the )?(?:\w+ ){0,2}?(length|width|height|thickness|depth|diameter)\b(?! (?:difference|change|gain"
+    r"|of (?:lift|entrance|exit)))[^:]{0,40}: ?$"
 )
 _SUPERLATIVES = {
     "tallest": "h", "highest": "h", "shortest": "h", "widest": "w", "narrowest": "w", "longest": "l", "thickest": "t",

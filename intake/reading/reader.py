@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from intake.reading.answers import answer_drafts, floor_level_drafts
+from intake.reading.answers import answer_drafts
+from intake.reading.answers_in_words import floor_level_drafts
 from intake.reading.choices import choice_drafts, open_draft
 from intake.reading.contact import contact_drafts
 from intake.reading.corrections import apply_corrections

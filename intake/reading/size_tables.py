@@ -3,8 +3,8 @@
 import re
 
 from intake.reading.figures import Figure, give_unit
-from intake.reading.groups import LABELS
 from intake.reading.scene import Draft, Scene
+from intake.reading.size_labels import LABELS
 from intake.reading.tables import Cell, Table
 from intake.reading.units import UNITS, Unit
 
