@@ -85,8 +85,10 @@ _MAY_STAND_BETWEEN = frozenset({":", "=", "is", "the", "a", "an", "at", "of", "b
 _MEASURES = frozenset(
     {
         "weight", "wt", "height", "ht", "length", "width", "depth", "size", "load", "mass", "temperature", "temp",
-        "diameter", "clearance", "footprint", "clear", "gross", "overall", "room", "floor", "space", "dimensions", "dims",
-        "loaded", "stack", "total", "pallet", "case", "box", "tray", "tote", "product", "lead", "time", "delivery", "pressure",
+        "diameter", "clearance", "footprint", "clear", "gross", "overall", "room", "floor", "space", "dimensions",
+        "dims",
+        "loaded", "stack", "total", "pallet", "case", "box", "tray", "tote", "product", "lead", "time", "delivery",
+        "pressure",
     }
 )  # fmt: skip
 """What may stand between "max" and its figure: "max. weight 25 kg"."""

@@ -9,7 +9,8 @@ from intake.reading.unit_words import unit_at
 from intake.reading.units import UNITS, Unit
 
 _PARTS = {
-    "ft": ("in", 12.0), "yd": ("ft", 100.0), "lb": ("oz", 16.0), "stone": ("lb", 14.0), "kg": ("g", 1000.0), "m": ("cm", 100.0),
+    "ft": ("in", 12.0), "yd": ("ft", 100.0), "lb": ("oz", 16.0), "stone": ("lb", 14.0), "kg": ("g", 1000.0),
+    "m": ("cm", 100.0),
     "km": ("m", 1000.0), "h": ("min", 60.0), "min": ("s", 60.0), "week": ("day", 7.0), "day": ("h", 24.0),
 }  # fmt: skip
 _ARTICLE_UNITS = frozenset({"lb", "kg", "oz", "g", "t", "mi", "km", "ft", "in", "yd", "m"})
@@ -430,8 +431,10 @@ def _one_and(tokens: list[Token], at: int, raw: str) -> Amount | None:
 
 _BEFORE_ONE_OF = frozenset(
     {
-        "of", "weighs", "weigh", "weighing", "about", "is", "to", "are", "around", "roughly", "nearly", "almost", "maybe",
-        "just", "under", "over", "say", "be", "they're", "it's", "and", "by", "stands", "its", "theyre", "approximately",
+        "of", "weighs", "weigh", "weighing", "about", "is", "to", "are", "around", "roughly", "nearly", "almost",
+        "maybe",
+        "just", "under", "over", "say", "be", "they're", "it's", "and", "by", "stands", "its", "theyre",
+        "approximately",
     }
 )  # fmt: skip
 _MEASURED = frozenset({"tall", "high", "wide", "long", "deep", "across", "thick", "square", "and", "in"})

@@ -165,11 +165,11 @@ def _second(
         return None
     joined = tokens[after].text
     lead = tokens[start - 1].text if start > floor else ""
-    if lead in ("from", "between", "anywhere") or (
-        start - 2 >= floor and tokens[start - 2].text in ("from", "anywhere")
+    if (
+        lead in ("from", "between", "anywhere")
+        or (start - 2 >= floor and tokens[start - 2].text in ("from", "anywhere"))
+        or (joined == "up" and first.unit is None and per is None)
     ):
-        after, joined = _up_to(tokens, first, after, joined)
-    elif joined == "up" and first.unit is None and per is None:
         after, joined = _up_to(tokens, first, after, joined)
     between = start > floor and (
         tokens[start - 1].text == "between" or (start - 2 >= floor and tokens[start - 2].text == "between")

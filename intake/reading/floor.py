@@ -30,7 +30,8 @@ _REFUSED = re.compile(r"\b(?:no|none|not|can't|cannot|nothing|never|don't|should
 
 
 _BY_COMPARISON = {
-    "wider": "w", "longer": "l", "deeper": "l", "taller": "h", "higher": "h", "thicker": "h", "narrower": "w", "shorter": "h",
+    "wider": "w", "longer": "l", "deeper": "l", "taller": "h", "higher": "h", "thicker": "h", "narrower": "w",
+    "shorter": "h",
 }  # fmt: skip
 
 

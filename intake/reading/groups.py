@@ -14,7 +14,8 @@ _LONGEST_SIDE, _LONGEST_PACK = 19.0, 3.0
 _TIMES = frozenset({"x", "*", "by"})
 _SMALL_WORDS = frozenset(
     [
-        "it", "it's", "they", "they're", "is", "are", "about", "around", "roughly", "maybe", "then", "approx", "overall", "total",
+        "it", "it's", "they", "they're", "is", "are", "about", "around", "roughly", "maybe", "then", "approx",
+        "overall", "total",
         "just", "only", "with", "plus", "always", "sits", "outer", "some", "say", "perhaps", "like", "and",
     ]
 )  # fmt: skip
@@ -93,9 +94,11 @@ def _named_order(group: Group, tokens: list[Token]) -> None:
 
 _LATE = frozenset(
     [
-        ",", "and", "&", "is", "are", "it", "it's", "they", "they're", "about", "around", "stands", "stand", "x", "by",
+        ",", "and", "&", "is", "are", "it", "it's", "they", "they're", "about", "around", "stands", "stand", "x",
+        "by",
         "with", "a", "height", "high", "roughly", "the", "tall", "at", "-", "(", "of", "then", ";", "when", "loaded",
-        "filled", "approx", "=", ":", "total", "overall", "thickness", "ht", "up", "to", "max", ".", "maximum", "stacked",
+        "filled", "approx", "=", ":", "total", "overall", "thickness", "ht", "up", "to", "max", ".", "maximum",
+        "stacked",
         "stand", "hoogte", "höhe", "hauteur", "alto", "hgt",
     ]
 )  # fmt: skip
@@ -117,9 +120,9 @@ def _late_member(group: Group, tokens: list[Token], figures: list[Figure]) -> No
     label = label or behind
     if label not in ("h", "t", "d") or label in group.labels:
         return
-    if figure.unit is not None and figure.unit.name in ("ft", "m") and all(f.unit is None for f in group.figures):
-        if max(f.value for f in group.figures) * figure.unit.factor > _LONGEST_PACK:
-            figure.tags.add("own unit")
+    coarse = figure.unit is not None and figure.unit.name in ("ft", "m") and all(f.unit is None for f in group.figures)
+    if coarse and figure.unit and max(f.value for f in group.figures) * figure.unit.factor > _LONGEST_PACK:
+        figure.tags.add("own unit")
     group.figures.append(figure)
     group.labels = [*(group.labels if any(group.labels) else ("l", "w")), "h" if label == "d" else label]
     group.after = end if behind else figure.after
@@ -194,7 +197,8 @@ def _by_slash(tokens: list[Token], figures: list[Figure], n: int) -> bool:
     if len(three) < 3 or any(figure.kind not in ("number", "length") or figure.is_range for figure in three):
         return False
     a, b, c = three
-    before, behind = tokens[a.first - 1].text if a.first else "", tokens[c.after].text if c.after < len(tokens) else ""
+    before = tokens[a.first - 1].text if a.first else ""
+    behind = tokens[c.after].text if c.after < len(tokens) else ""
     if "/" in (before, behind):
         return False
     measured = all(figure.unit is not None for figure in three)

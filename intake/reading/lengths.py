@@ -103,7 +103,10 @@ def _asked_instead(scene: Scene, figure: Figure, name: str | None) -> bool:
 _HEIGHT_WORDS = re.compile(
     r"\b(?:in ?feed|discharge|out ?feed|mezzanine|conveyor|lift|raise|floor|platform|upstairs)\b"
 )
-_OUT_WORDS = r"discharge|out ?feed|outlet|leave|upstairs|mezzanine|upper|exit|come off|get off|delivery|destination|palletizer|out at|goe out"
+_OUT_WORDS = (
+    r"discharge|out ?feed|outlet|leave|upstairs|mezzanine|upper|exit|come off|get off|delivery"
+    r"|destination|palletizer|out at|goe out"
+)
 _IN_WORDS = (
     r"in ?feed|inlet|enter|come in|come on|get on|start|packer|incoming|feed|downstairs|lower (?:level|floor|conveyor)"
 )
@@ -249,7 +252,8 @@ _MOVED = re.compile(
 _OPENS_INFEED = re.compile(r"^\W*(?:the |our )?(?:in ?feed|inlet|intake)\b(?!.*\b(?:out ?feed|discharge|from)\b)")
 _IN_ALL = re.compile(r"\b(?:total(?: of)?|in total|altogether|all told|all in all)\W*$")
 _FIRST_FLOOR = re.compile(
-    r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey|story)\b[^,;]{0,25}$"
+    r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey"
+    r"|story)\b[^,;]{0,25}$"
 )
 _FROM_FLOOR = re.compile(r"\b(?:from|off|difference|distance|rise)\b[^,;]{0,25}$")
 _STACKED = re.compile(
@@ -266,7 +270,8 @@ _THROWN = re.compile(
     r"|survive\w*|dropped (?:it|them) from)\b"
 )
 _LINK = re.compile(
-    r"and|or|so|about|approx|which|is|at|of|the|a|then|but|it's|max|minimum|maximum|min|just|only|say|call|maybe|roughly|-|:"
+    r"and|or|so|about|approx|which|is|at|of|the|a|then|but|it's|max|minimum|maximum|min|just|only|say|call"
+    r"|maybe|roughly|-|:"
 )
 
 

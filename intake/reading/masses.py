@@ -22,7 +22,8 @@ _BEFORE_DAMAGE = re.compile(
 )
 _OTHER_MASS = re.compile(
     r"\b(?:floor load|floor loading|floor rating|slab|capacity|payload|rated|truck|trailer|machine weigh|machine"
-    r" weight|crane|hoist|forklift|beam|operators?|courier|carrier charge|postal|by law|legal\w*|regulation|osha|per its plate|name ?plate|mezzanine (?:hold|load|rating)|rack|"
+    r" weight|crane|hoist|forklift|beam|operators?|courier|carrier charge|postal|by law|legal\w*|regulation"
+    r"|osha|per its plate|name ?plate|mezzanine (?:hold|load|rating)|rack|"
     r"(?:per|a|an|each|every) (?:day|week|shift|year|hour|month|season)|tonnage|postage|freight|shipping weight"
     r" of the machine|steel plate|roll of film|net content|net weight of|fill weight|recipe|batch|silo|tank)\b"
 )
@@ -128,7 +129,8 @@ _EACH = re.compile(r"^\W*(?:each|apiece|a piece|per piece|ea|per unit)\b")
 
 _ROLLS = re.compile(r"^\W*(?:roll|reel|bale|ream|batch|sheet)s?\b")
 _DAMAGE = re.compile(
-    r"\b(?:dent|mark|crease|crush|scuff|buckle|damage|deform|break|burst|leak|split)\w*\b[^.;]{0,40}\b(?:above|over|beyond|past|from)\b"
+    r"\b(?:dent|mark|crease|crush|scuff|buckle|damage|deform|break|burst|leak|split)\w*\b[^.;]{0,40}\b(?:above"
+    r"|over|beyond|past|from)\b"
 )
 _HARMS = re.compile(r"\b(?:dent|mark|crease|crush|scuff|buckle|damage|deform|break|burst|leak|split|crumple|cave)\w*\b")
 _INSIDE = re.compile(

@@ -47,7 +47,8 @@ def pace_drafts(scene: Scene) -> list[Draft]:
 
 
 _EVERY_UNIT = re.compile(
-    r"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop)\w+)? (?:every|each|per) (second|sec|minute|min)\b( and a half)?"
+    r"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop)\w+)? (?:every|each|per) (second|sec|minute"
+    r"|min)\b( and a half)?"
 )
 
 

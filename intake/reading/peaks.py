@@ -13,7 +13,8 @@ PEAK = re.compile(
     r"designing for|design to|planning (?:for|on)|plan for|want to (?:hit|reach|go)|growing to|going (?:up )?to"
     r"|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max"
     r"|maximum|at most|tops|never more than|no more than|"
-    r"christmas?|xmas?|holiday|holidays|harvest|campaign|most (?:we|they|it)(?:'d| would| could| will)?(?: ever)? (?:see"
+    r"christmas?|xmas?|holiday|holidays|harvest|campaign|most (?:we|they|it)(?:'d| would| could"
+    r"| will)?(?: ever)? (?:see"
     r"|do|run|make|get|hit|need)|the most|at the outside|short burst|catch up|catching up|sprint|when (?:we're|we"
     r" are) busy|limit|ceiling|flat out|full tilt|fastest|"
     r"at best|crunch|high season|goes? to|jumps? to|climbs? to|swings? to|planned|in two years|2 years|sometimes"
@@ -104,7 +105,8 @@ def asked_for_peak(scene: Scene, figure: Figure, found: list[Draft | Question]) 
 
 
 _NORMAL_SAID = re.compile(
-    r"\b(?:normal|normally|nominal|average|avg|usual|usually|typical|typically|steady|regular|otherwise|rest of (?:the )?(?:time|year|day|week)|current|currently"
+    r"\b(?:normal|normally|nominal|average|avg|usual|usually|typical|typically|steady|regular|otherwise"
+    r"|rest of (?:the )?(?:time|year|day|week)|current|currently"
     r"|today)\b"
 )
 

@@ -3,11 +3,13 @@
 from intake.reading.tokens import Token
 
 LABELS = {
-    "oal": "l", "loa": "l", "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l", "longs": "l",
+    "oal": "l", "loa": "l", "l": "l", "length": "l", "long": "l", "lg": "l", "lengthwise": "l", "len": "l",
+    "longs": "l",
     "w": "w", "wide": "w", "width": "w", "wd": "w", "across": "a", "breadth": "w", "broad": "w",
     "h": "h", "high": "h", "height": "h", "tall": "h", "ht": "h", "hgt": "h",
     "d": "d", "deep": "d", "depth": "d", "thick": "t", "thickness": "t",
-    "länge": "l", "laenge": "l", "breite": "w", "höhe": "h", "hoehe": "h", "longueur": "l", "largeur": "w", "hauteur": "h",
+    "länge": "l", "laenge": "l", "breite": "w", "höhe": "h", "hoehe": "h", "longueur": "l", "largeur": "w",
+    "hauteur": "h",
     "largo": "l", "ancho": "w", "alto": "h", "lengte": "l", "breedte": "w", "hoogte": "h", "lunghezza": "l",
     "larghezza": "w", "altezza": "h", "durchmesser": "o", "diamètre": "o", "diametro": "o", "comprimento": "l",
     "largura": "w", "altura": "h", "längd": "l", "bredd": "w", "höjd": "h",
@@ -18,16 +20,21 @@ LABELS = {
 _LONG_WAY = (
     ("l", ("long", "way")), ("l", ("long", "side")), ("l", ("end", "to", "end")), ("l", ("front", "to", "back")),
     ("w", ("short", "way")), ("w", ("short", "side")),  ("w", ("other", "side")), ("h", ("off", "belt")),
-    ("l", ("de", "long")), ("w", ("de", "large")), ("h", ("de", "haut")), ("h", ("in", "height")), ("w", ("in", "width")),
+    ("l", ("de", "long")), ("w", ("de", "large")), ("h", ("de", "haut")), ("h", ("in", "height")), ("w", ("in",
+    "width")),
     ("l", ("in", "length")), ("o", ("in", "diameter")), ("o", ("across", "top")), ("h", ("top", "to", "bottom")),
 )  # fmt: skip
 _ALONG = (
-    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("flow", "dir", "."), ("flow", "dir"), ("flow", "direction"), ("along", "travel"), ("along", "conveyor"), ("along", "direction", "of", "travel"),
-    ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow", "direction"),
-    ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "conveyor", "direction"), ("lengthwise",), ("in", "running", "direction"),
+    ("in", "direction", "of", "travel"), ("in", "travel", "direction"), ("flow", "dir", "."), ("flow", "dir"),
+    ("flow", "direction"), ("along", "travel"), ("along", "conveyor"), ("along", "direction", "of", "travel"),
+    ("way", "it", "travels"), ("way", "they", "travel"), ("with", "flow"), ("in", "line"), ("in", "flow",
+    "direction"),
+    ("along", "line"), ("along", "belt"), ("travel",), ("along", "wall"), ("in", "conveyor", "direction"),
+    ("lengthwise",), ("in", "running", "direction"),
 )  # fmt: skip
 _ACROSS = (
-    ("sideways",), ("crosswise",), ("cross",), ("across", "travel"), ("across", "it"), ("other", "way"), ("across", "line"), ("across", "belt"), ("side", "to", "side"),
+    ("sideways",), ("crosswise",), ("cross",), ("across", "travel"), ("across", "it"), ("other", "way"), ("across",
+    "line"), ("across", "belt"), ("side", "to", "side"),
     ("across", "flow"), ("across", "direction", "of", "travel"),
 )  # fmt: skip
 _CLEAR = frozenset(
@@ -87,7 +94,8 @@ def label_behind(tokens: list[Token], at: int) -> tuple[str, int]:
 
 _BEFORE_LABELLED = frozenset(
     {
-        ":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-", "loaded", "total", "overall", "up", "to",
+        ":", "=", "is", "of", ".", "about", "approx", "max", "~", "(", "around", "-", "loaded", "total", "overall",
+        "up", "to",
         "only", "just", "approximately", "+",
     }
 )  # fmt: skip

@@ -25,7 +25,8 @@ def slope_drafts(scene: Scene) -> list[Draft]:
 
 _ASKED = frozenset({"test.slip_angle", "test.tip_angle", "handling.tilt"})
 _LEVEL = re.compile(
-    r"\b(?:no (?:tilt\w*|leaning|angle)|not at all|none|zero|dead level|level|flat|upright|can't tilt|must not tilt|never tilt\w*)\b"
+    r"\b(?:no (?:tilt\w*|leaning|angle)|not at all|none|zero|dead level|level|flat|upright|can't tilt"
+    r"|must not tilt|never tilt\w*)\b"
 )
 _ANY_WAY = re.compile(
     r"\b(?:on (?:its|their|the) side|any (?:angle|way)|upside down|lay (?:it|them) down|as you like)\b"

@@ -8,11 +8,13 @@ from intake.reading.topics import PRODUCT_WORDS
 from intake.reading.units import UNITS
 
 _ROOM = re.compile(
-    r"\b(?:room|chamber|house|cellar|vault|kitchen|shed|barn|store|area|space|plant|building|warehouse|hall|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
+    r"\b(?:room|chamber|house|cellar|vault|kitchen|shed|barn|store|area|space|plant|building|warehouse|hall"
+    r"|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
     r"|cold (?:room|store|storage|side)|chilled|"
     r"environment|air|in there|in here|inside|floor|factory|shop|site|outside|department|facility|dock|zone"
     r"|surrounding|summer|winter|year round|it's|it is|"
-    r"temperature (?:is|of|:)|temp (?:is|of|:)|we're at|stay|hold|kept at|held at|(?:machine|unit|lift|it|equipment) (?:would |will )?(?:stand"
+    r"temperature (?:is|of|:)|temp (?:is|of|:)|we're at|stay|hold|kept at|held at|(?:machine|unit|lift|it"
+    r"|equipment) (?:would |will )?(?:stand"
     r"|sit|run|be))\b"
 )
 _PRODUCT = re.compile(
@@ -69,12 +71,15 @@ _OUT_OF = re.compile(r"\b(?:from|out of|off) (?:the |our |a )?$")
 """A fridge that product comes from is no room of the machine."""
 _OUTDOORS = re.compile(r"^\W*(?:outside|outdoors|out in the yard)\b(?! of)")
 _AT_THE_MACHINE = re.compile(
-    r"\b(?:reach (?:your|the|this) (?:lift|machine|conveyor|unit|equipment)|when (?:it|they) (?:get|reach|arrive|come) (?:there|to)|on (?:the|your) machine"
-    r"|at (?:the|your) in ?feed|by the time|onto (?:your|the) (?:machine|lift|conveyor)|as they arrive|enter (?:the|your) (?:lift|machine))\b"
+    r"\b(?:reach (?:your|the|this) (?:lift|machine|conveyor|unit|equipment)|when (?:it|they) (?:get|reach"
+    r"|arrive|come) (?:there|to)|on (?:the|your) machine"
+    r"|at (?:the|your) in ?feed|by the time|onto (?:your|the) (?:machine|lift|conveyor)|as they arrive"
+    r"|enter (?:the|your) (?:lift|machine))\b"
 )
 _BARE_ROOM = re.compile(
     r"\b(?:room|area|plant|building|hall|warehouse|cooler|freezer|ambient|product|they|it|in there|outside|temp\w*)"
-    r"(?:'s|'re| is| are| at| held| kept| under| over| below| above| runs?| stays?| sits?| of| about| around| roughly| maybe| :|:| ,){1,4}$"
+    r"(?:'s|'re| is| are| at| held| kept| under| over| below| above| runs?| stays?| sits?| of| about| around"
+    r"| roughly| maybe| :|:| ,){1,4}$"
 )
 
 
@@ -129,7 +134,7 @@ def _bare_room(scene: Scene) -> list[Draft | Question]:
         ends = [end.value for end in figure.ends]
         named = _ROOM_BEFORE.search(scene.before(figure)[-50:]) and "temp" in scene.before(figure)
         behind = _ROOM_BEHIND.match(scene.after(figure)) and _speaks_of_heat(scene, figure)
-        if not (named or behind) or scene.group_of(figure) is not None or not -40 <= min(ends) or max(ends) > 130:
+        if not (named or behind) or scene.group_of(figure) is not None or not min(ends) >= -40 or max(ends) > 130:
             continue
         scene.use(figure)
         if min(ends) >= 50:

@@ -199,7 +199,8 @@ def _same(a: Draft, b: Draft) -> bool:
 
 
 _CHANGED = re.compile(
-    r"\b(?:slow\w*|drop\w*|reduc\w+|rais\w+|increas\w+|went|gone|chang\w+|cut|sped up|brought)(?: (?:up|down|it|the line|us))?(?: from)?\W*$"
+    r"\b(?:slow\w*|drop\w*|reduc\w+|rais\w+|increas\w+|went|gone|chang\w+|cut|sped up|brought)(?: (?:up|down|it"
+    r"|the line|us))?(?: from)?\W*$"
 )
 
 

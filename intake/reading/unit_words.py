@@ -60,9 +60,11 @@ _SPELLINGS = {
     "rad": "rad rads radian radians",
     "rev": "revolution revolutions",
     "degrees": "grad grados graden gradi deg degs degree degrees °",
-    "degC": "℃ degc deg_._c grad_c grad_celsius grados_celsius grados_c c °_c deg_c degs_c degree_c degrees_c celsius celcius centigrade centigrate celsuis °_celsius °_celcius"
+    "degC": "℃ degc deg_._c grad_c grad_celsius grados_celsius grados_c c °_c deg_c degs_c degree_c degrees_c "
+    "celsius celcius centigrade centigrate celsuis °_celsius °_celcius"
     " deg_celsius degree_celsius degrees_celsius degrees_celcius degree_centigrade degrees_centigrade deg_centigrade",
-    "degF": "℉ degf deg_._f f °_f deg_f degs_f degree_f degrees_f fahrenheit farenheit fahrenheight farenheight °_fahrenheit"
+    "degF": "℉ degf deg_._f f °_f deg_f degs_f degree_f degrees_f fahrenheit farenheit fahrenheight farenheight "
+    "°_fahrenheit"
     " deg_fahrenheit degree_fahrenheit degrees_fahrenheit degrees_farenheit deg_farenheit",
     "K": "k kelvin kelvins °_k degrees_kelvin",
     "mph": "mph miles_per_hour mi_/_h mi_/_hr",

@@ -15,7 +15,8 @@ _STOPS = frozenset({",", ";", ":", "(", ")", "but"})
 def unread_pieces(
     scene: Scene, read: list[tuple[int, int]], said: frozenset[tuple[str, str]] = frozenset()
 ) -> tuple[str, ...]:
-    """Pieces in order. `read`: the places in the shadow that facts and doubts stand on; `said`: words of choice read."""
+    """Pieces in order. `read`: the places in the shadow that facts and doubts stand on; `said`: words of "
+    "choice read."""
     taken = sorted(read)
     places: list[tuple[int, int]] = []
     for figure in scene.figures:

@@ -15,11 +15,13 @@ _PART = re.compile(
     r"|dry weight|what's inside|goods? only|fill weight|of product|inside)\b"
 )
 _WHOLE = re.compile(
-    r"\b(?:gross|total|totals|come to|comes to|make|all in|all up|altogether|all together|together|with (?:the |its |a )?(?:jar|lid|pallet"
+    r"\b(?:gross|total|totals|come to|comes to|make|all in|all up|altogether|all together|together|with (?:the "
+    r"|its |a )?(?:jar|lid|pallet"
     r"|box|tray|case|crate|bottle|packaging|tote|bag|drum|keg|cap)|filled|full|loaded|laden|on the scale|brim)\b|= *$"
 )
 _BOTH = re.compile(
-    r"\b(?:both (?:travel|run|go|ride|way|direction)|come back|coming back|go back|return\w*|back down|back up|either way)\b"
+    r"\b(?:both (?:travel|run|go|ride|way|direction)|come back|coming back|go back|return\w*|back down|back up"
+    r"|either way)\b"
 )
 _ONLY_EMPTIES = re.compile(
     r"\bonly (?:the )?(?:empt\w+)(?: one)?\b|\bempt\w+ only\b|\balways (?:run |travel |go )?empty\b"
