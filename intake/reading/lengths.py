@@ -155,7 +155,7 @@ def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
 
 def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: set[str], previous: str) -> str | None:
     """The field of one length, None where the words do not tell."""
-    before, behind = scene.before(figure), scene.after(figure)
+    before, behind = _own_words(scene, figure), scene.after(figure)
     sentence = scene.sentence_before(figure.first)
     if _THROWN.search(f"{sentence} {behind}"):
         return None
@@ -265,6 +265,19 @@ _THROUGH = re.compile(
 )
 _WIDE_DOOR = 3.7
 """A door named by one figure is named by its width: "a 36 inch door"."""
+
+
+def _own_words(scene: Scene, figure: Figure) -> str:
+    """The words before a figure, without those up to a comma that say what the figure before it is."""
+    before = scene.before(figure)
+    at = scene.order.get(id(figure), 0)
+    if not at or not re.search(r", ?$", before):
+        return before
+    earlier = scene.figures[at - 1]
+    same = scene.sentence_at[earlier.first] == scene.sentence_at[figure.first]
+    return "" if same and earlier.kind == "length" and topic_behind(before.rstrip(", ")) else before
+
+
 _THROWN = re.compile(
     r"\b(?:throw|throws|thrown|toss\w*|drop tests?|drop tested|fell off|fall off|falls off"
     r"|survive\w*|dropped (?:it|them) from)\b"

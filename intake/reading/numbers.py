@@ -185,7 +185,18 @@ def _words_at(tokens: list[Token], at: int) -> Number | None:
         return Number(_SHARES[word], at + 3, in_words=True, whole=False)
     if word == "dozen":
         return Number(12.0, at + 1, in_words=True, whole=False)
-    if word == "point" and (_text(tokens, at + 1) in _ONES or _is_int(tokens, at + 1)):
+    named = at > 0 and _text(tokens, at - 1) in (
+        "set",
+        "dew",
+        "end",
+        "high",
+        "low",
+        "pick",
+        "discharge",
+        "drop",
+        "melting",
+    )
+    if word == "point" and not named and (_text(tokens, at + 1) in _ONES or _is_int(tokens, at + 1)):
         decimals, after = _decimals(tokens, at + 1)
         return Number(decimals, after, in_words=True, whole=False) if after > at + 1 else None
     if word not in _WHOLE_WORDS or (word == "one" and _stands_for_a_noun(tokens, at)):

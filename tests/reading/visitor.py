@@ -35,7 +35,7 @@ _METRES = {"in": 0.0254, "mm": 0.001, "cm": 0.01, "m": 1.0, "ft": 0.3048}
 _STEP = {"in": 0.125, "mm": 1.0, "cm": 0.1, "m": 0.01, "ft": 0.25}
 _UNKNOWN = (
     "don't know", "not sure", "no idea, sorry", "I'd have to check", "will find out", "dunno", "can't say right now",
-    "I don't have that", "let me get back to you on that", "no clue",
+    "let me get back to you on that", "no clue",
 )  # fmt: skip
 NEAR = 0.006
 
