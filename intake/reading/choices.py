@@ -4,18 +4,24 @@ import re
 from collections.abc import Callable
 
 from intake.reading.denial import denied, hedged_clause
+from intake.reading.fills import fill_drafts
+from intake.reading.food import food_drafts
 from intake.reading.keyed_words import keyed_drafts
 from intake.reading.lexicon import SWALLOWED, Hit
 from intake.reading.permission import permission_drafts
 from intake.reading.scene import Draft, Scene
 from intake.reading.travelling import Travelling
-from intake.reading.yes_or_no import spoken, unknown
+from intake.reading.trials import trial_drafts
+from intake.reading.yes_or_no import split, spoken, unknown
 from intake.spec.vocabulary import vocabulary
 
 _OWN_MODULES = frozenset({"product.type", "product.surface", "rise.direction", "rise.turn"})
 _CLEANING = re.compile(
     r"\b(?:clean\w*|wash\w*|wip\w+|hos\w+|rins\w+|sanit\w+|hygien\w+|spray\w*|foam\w*|scrub\w*|swept|sweep"
-    r"|vacuum\w*|brush\w*|chemical\w*|detergent|soap|regime)\b"
+    r"|vac|vacuum\w*|brush\w*|chem\w*|detergent|soap|regime|caustic|acid|lye|broom|hoover\w*|mop\w*|rag|damp"
+    r"|cloth|towel"
+    r"|dust|descaler|blow\w*|blown|jet\w*|pressure|cip|steam|cln|crew goes|flour|audit|knocks?|dry brush\w*"
+    r"|water|gun|foamed)\b"
 )
 _ROOM = re.compile(
     r"\b(?:room|area|hall|plant|warehouse|department|building|environment|zone|space|side|storage|section|dock"
@@ -35,7 +41,9 @@ def choice_drafts(scene: Scene, who: Travelling) -> list[Draft]:
         if hit.field not in _OWN_MODULES and hit.value != SWALLOWED and _counts(scene, hit):
             by_field.setdefault(hit.field, []).append(hit)
     known = vocabulary()
-    found: list[Draft] = []
+    found: list[Draft] = fill_drafts(scene)
+    if found or "product.fill" not in scene.asked:
+        by_field.pop("product.fill", None)
     for name, hits in by_field.items():
         field = known.get(name)
         if field is None:
@@ -49,7 +57,9 @@ def choice_drafts(scene: Scene, who: Travelling) -> list[Draft]:
         if draft is not None:
             found.append(draft)
     return found + [
-        draft for draft in (*permission_drafts(scene), *keyed_drafts(scene)) if _may_say(scene, draft.field)
+        draft
+        for draft in (*permission_drafts(scene), *food_drafts(scene), *trial_drafts(scene), *keyed_drafts(scene))
+        if _may_say(scene, draft.field)
     ]
 
 
@@ -75,7 +85,7 @@ def _denies_inside(scene: Scene, hit: Hit) -> bool:
 
 def _yes_no(scene: Scene, name: str, hits: list[Hit], who: Travelling) -> Draft | None:
     asked = name in scene.asked
-    if asked and name != "product.closed" and not _may_say(scene, name):
+    if asked and (split(scene) or (name != "product.closed" and not _may_say(scene, name))):
         return None
     votes: list[tuple[Hit, bool]] = []
     for hit in hits:
@@ -167,7 +177,7 @@ def _largest(scene: Scene, hits: list[Hit]) -> Hit | None:
 
 
 def _method(scene: Scene, hits: list[Hit]) -> Hit | None:
-    said = {scene.words(hit.first, hit.after): hit for hit in hits}
+    said = {scene.words(hit.first, hit.after).replace(" - ", " "): hit for hit in hits}
     for words, hit in said.items():
         if "pressure" in words or "in place" in words or "cip" in words:
             return (
@@ -187,13 +197,19 @@ def _chemicals(scene: Scene, hits: list[Hit]) -> Hit | None:
     values = {hit.value: hit for hit in hits}
     if "none" in values and len(values) > 1:
         text = scene.sentence_text(values["none"].first)
-        if not re.search(r"\b(?:stronger|harsher|other|except|beyond|but|besides)\b", text):
+        if not re.search(
+            r"\b(?:otherwise|rest of|other day|in between|sometime|normally|usually|stronger"
+            r"|harsher|other|except|beyond|but|besides)\b",
+            text,
+        ):
             return None
         values.pop("none")
     return values.get("caustic_or_acid") or next(iter(values.values()))
 
 
 def _frequency(scene: Scene, hits: list[Hit]) -> Hit | None:
+    if "cleaning.frequency" in scene.asked:
+        return hits[0]
     order = ("each_changeover", "each_shift", "daily", "weekly", "rarely")
     return (
         min(hits, key=lambda hit: order.index(hit.value))
@@ -221,8 +237,14 @@ _SETTLE: dict[str, Callable[[Scene, list[Hit]], Hit | None]] = {
 
 def _fits(scene: Scene, name: str, hit: Hit, who: Travelling) -> bool:
     """Does the sentence speak of this field at all?"""
-    if name in scene.asked:
+    if name in scene.asked or (name.startswith("cleaning.") and any(a.startswith("cleaning.") for a in scene.asked)):
         return True
+    if name == "temperature.zone" and "temperature.room" in scene.asked and hit.value == "hot":
+        return False
+    if name == "space.passage" and hit.value == "none" and _bound_to_figure(scene, hit):
+        return False
+    if name == "cleaning.frame" and _of_product(scene, hit, who):
+        return False
     if name == "temperature.zone" and "temperature.product" in scene.asked and hit.weight < 2 and len(scene.tokens) < 5:
         return False
     text = scene.sentence_text(hit.first)
@@ -262,11 +284,43 @@ def _fits(scene: Scene, name: str, hit: Hit, who: Travelling) -> bool:
     return True
 
 
+def _bound_to_figure(scene: Scene, hit: Hit) -> bool:
+    """ "Nothing under 450 g", "nothing fits under the joists"."""
+    behind = scene.words(hit.after, min(len(scene.norms), hit.after + 3))
+    return re.match(r"^(?:\d|the (?:joist|beam|truss|ceiling|pipe|roof)|joist|beam)", behind) is not None
+
+
+def _of_product(scene: Scene, hit: Hit, who: Travelling) -> bool:
+    """A keg in stainless is no frame."""
+    text = scene.words(hit.first, hit.after)
+    if re.search(
+        r"frame|machine|conveyor|construction|build|paint|coat|need|must|want|insist|please|only"
+        r"|required|chassis",
+        text,
+    ):
+        return False
+    sentence = scene.sentence_of(hit.first)
+    about = scene.words(max(sentence.first, hit.first - 8), min(sentence.after, hit.after + 5))
+    return not re.search(r"\b(?:frame|machine|conveyor|construction|build|lift|chassis|equipment|it)\b", about) and any(
+        0 <= hit.first - m.after < 8 and m.first >= sentence.first for m in who.mentions
+    )
+
+
 def _zone_here(scene: Scene, hit: Hit) -> bool:
     """The room that the machine stands in, not the one that product comes from, nor chilled soup."""
     sentence = scene.sentence_of(hit.first)
     before = scene.words(max(sentence.first, hit.first - 4), hit.first) + " "
     word = scene.tokens[hit.first].text
+    ahead = scene.words(hit.after, min(sentence.after, hit.after + 8))
+    if re.match(r"^(?:where (?:these|they|it)|next door|later|downstream|two block|on the other)", ahead):
+        return False
+    if any(f.kind == "temperature" and hit.after <= f.first <= hit.after + 4 for f in scene.figures) and word in (
+        "room", "rm", "temperature",
+    ):  # fmt: skip
+        return False
+    opens = hit.first == sentence.first and _ROOM.match(ahead) is not None
+    if opens:
+        return True
     if _ELSEWHERE.search(before) or (hit.weight == 1 and word == "frozen"):
         return False
     after = scene.words(hit.after, min(sentence.after, hit.after + 1))

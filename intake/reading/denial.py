@@ -2,7 +2,7 @@
 
 from intake.reading.scene import Scene
 
-_BACK_MOST = 6
+_BACK_MOST = 8
 _WALLS = frozenset({",", ";", ":", "(", "but", "only", "just", "except"})
 _NEW_SUBJECTS = frozenset(
     [
@@ -45,6 +45,8 @@ _BEHIND = (
     "wont",
     "can't",
     "cant",
+    "nil",
+    "none",
 )
 
 
@@ -81,6 +83,8 @@ def _denies(scene: Scene, at: int) -> bool:
         return False
     if word == "rather" or word == "other" or word == "instead":
         return at + 1 < len(scene.tokens) and scene.tokens[at + 1].text in ("than", "of")
+    if word == "free" or word == "outside":
+        return at + 1 < len(scene.tokens) and scene.tokens[at + 1].text in ("of", "from", "any")
     return (word,) in scene.lexicon.deny
 
 
@@ -88,7 +92,25 @@ def _denied_behind(scene: Scene, after: int, end: int) -> bool:
     words = [scene.tokens[at].text for at in range(after, min(end, after + 4))]
     if not words:
         return False
-    if words[0] in ("is", "are", "was", "will", "would", "should", "must", "may", "can", "needs", "need", "has"):
+    if words[:2] == ["-", "free"]:
+        return True
+    if words[0] in (
+        "is",
+        "are",
+        "was",
+        "will",
+        "would",
+        "should",
+        "must",
+        "may",
+        "can",
+        "needs",
+        "need",
+        "has",
+        "do",
+        "does",
+        "did",
+    ):
         words = words[1:]
     if words[:1] and words[0] in _BEHIND:
         return words[0] != "no" or words[1:2] in (["longer"], ["go"], ["way"])

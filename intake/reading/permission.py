@@ -19,14 +19,14 @@ _SQUEEZE = re.compile(
     r"|handled) (?:\S+ ){0,4}"
     + _SIDES
     + r"|(?:never|not|only|nothing) (?:\S+ ){0,3}(?:by|from|on|at) (?:\S+ ){0,2}(?:sides|flanks|walls)"
-    r"|pressing (?=is|permitted|allowed|not))\b"
+    r"|side belts? (?:may|can|could|should) touch\w*|pressing (?=is|permitted|allowed|not))\b"
 )
 _NOT_SQUEEZED = re.compile(
     r"(?:lids?|caps?|rings?|bungs?|tops?|covers?|closed|locked|tight|truck|trucks|robot|palletizer|hose|pipe"
     r"|spring|c|toggle) (?:is |are |get |gets )?(?:\S+ )?$"
 )
 _NOT_SQUEEZED_BEHIND = re.compile(
-    r" (?:on\b|shut|closed|ring|lid|top|cap|bottle|pouch|tube|pack|truck|tape"
+    r" (?:on\b(?! (?:the|its|their|both))|shut|closed|ring|lid|top|cap|bottle|pouch|tube|pack|truck|tape"
     r"|it in|in\b|into|past|through|strip|us\b|handle)"
 )
 _INVERT = re.compile(
@@ -39,7 +39,7 @@ _INVERT = re.compile(
 )
 _UPRIGHT = re.compile(
     r"\b(?:upright|right (?:way|side) up|(?:this|label|print|lid|top|face|correct|same) (?:side |way )up"
-    r"|standing up|heads? up|level)\b"
+    r"|standing up|level)\b"
 )
 _KEEP = re.compile(
     r"\b(?:must|has to|have to|need\w*|keep|kept|stay\w*|remain\w*|always|only|please|at all times?"
@@ -55,7 +55,7 @@ _NO_TROUBLE = re.compile(
 _NO = re.compile(
     r"\b(?:not|never|no|nobody|none|nothing|cannot|cant|dont|doesnt|mustnt|shouldnt|wont|forbidden|prohibited"
     r"|avoid\w*|refrain|inadmissible|impossible|out of the question|disallowed|rule[sd] out"
-    r"|nope|taboo|banned|hate|refus\w+|allergic)\b|n't\b"
+    r"|off the table|(?:is|are|would be) out(?= *(?:$|,))|nope|taboo|banned|hate|refus\w+|allergic)\b|n't\b"
 )
 _YES = re.compile(
     r"\b(?:can|could|may|might|ok|okay|okey|allow\w*|permit\w*|permissible|accept\w*|fine|possible|happy|safe"

@@ -2,7 +2,7 @@
 
 import itertools
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from intake.reading.lexicon import SWALLOWED, Hit
 from intake.reading.scene import Draft, Question, Scene
@@ -32,13 +32,16 @@ class Travelling:
 
 def travelling(scene: Scene) -> tuple[Travelling, list[Draft | Question]]:
     """Who travels, and the fact or the doubt that comes of it."""
-    mentions = [
+    named = [
         hit
         for hit in scene.hits
         if hit.field == "product.type"
         and hit.value != SWALLOWED
-        and scene.live(hit.first)
         and not _said_not(scene, hit)
+        and not _of_else(scene, hit)
+    ]
+    mentions = [hit for hit in named if scene.live(hit.first)] or [
+        hit for hit in named if _ours_all_the_same(scene, hit)
     ]
     if not mentions:
         return Travelling(None, None, [], frozenset()), []
@@ -59,7 +62,94 @@ def travelling(scene: Scene) -> tuple[Travelling, list[Draft | Question]]:
             tuple(_draft(scene, hit) for hit in (mention, second)),
         )  # fmt: skip
         return Travelling(None, None, mentions, frozenset(inner)), [question]
-    return Travelling(best, mention, mentions, frozenset(inner)), [_draft(scene, mention)]
+    draft = _draft(scene, mention)
+    if best == "carton" and any(
+        hit.field == "product.surface" and hit.value == "corrugated" and scene.live(hit.first) for hit in scene.hits
+    ):
+        draft.value = best = "case"  # a carton of corrugated board is a shipping case
+        mentions = [replace(hit, value="case") if hit.value == "carton" else hit for hit in mentions]
+    return Travelling(best, mention, mentions, frozenset(inner)), [draft]
+
+
+_DETERMINERS = frozenset(
+    {
+        "our",
+        "ours",
+        "the",
+        "these",
+        "those",
+        "my",
+        "old",
+        "summer's",
+        "year's",
+        "new",
+        "each",
+        "every",
+        "lb",
+        "kg",
+        "demo",
+        "your",
+    }
+)
+
+
+def _ours_all_the_same(scene: Scene, hit: Hit) -> bool:
+    """ "The old boxes were ..., new ones ..." and "could you let the trays exit ..." name the product all the same."""
+    if scene.status[hit.first] not in ("asked", "past", "other"):
+        return False
+    before = {scene.tokens[n].text for n in range(max(scene.sentence_of(hit.first).first, hit.first - 3), hit.first)}
+    if scene.status[hit.first] == "other" or hit.value == "pallet_load":
+        return "demo" in before and "ours" in scene.norms
+    return bool(before & (_DETERMINERS - {"your"})) or (hit.first > 0 and scene.tokens[hit.first - 1].kind == "number")
+
+
+def _of_else(scene: Scene, hit: Hit) -> bool:
+    """A bucket beside a rag, buns called rolls, "tire-accessory", the "six-bottle" of a six-bottle carton."""
+    text = scene.tokens[hit.first].text
+    behind = scene.tokens[hit.after].text if hit.after < len(scene.tokens) else ""
+    before = scene.tokens[hit.first - 1].text if hit.first else ""
+    if hit.value == "pail" and any(name.startswith("cleaning.") for name in scene.asked):
+        return True
+    if text.startswith("roll") and hit.value == "other":
+        return (
+            before in _BUNS
+            or behind in ("in", "out", "over", "on", "the", "it", "them", "onto", "-")
+            or (text == "roll" and before in ("we", "they", "to", "and", "can"))
+        )
+    if hit.value == "other" and (behind == "-" or (scene.asked and not scene.asked[0].startswith("product."))):
+        return True
+    if before == "-" and hit.first >= 2:
+        counted = scene.tokens[hit.first - 2]
+        following = any(
+            other.field == "product.type" and hit.after <= other.first <= hit.after + 3 for other in scene.hits
+        )
+        return following and (counted.kind == "number" or counted.text in _NUMBERS)
+    return False
+
+
+_BUNS = frozenset(
+    [
+        "bread",
+        "unbaked",
+        "kitchen",
+        "toilet",
+        "dinner",
+        "spring",
+        "sausage",
+        "lb",
+        "kg",
+        "cinnamon",
+        "egg",
+        "of",
+        "these",
+        "crusty",
+        "sweet",
+        "swiss",
+    ]
+)
+_NUMBERS = frozenset(
+    ["two", "three", "four", "five", "six", "eight", "nine", "ten", "twelve", "sixteen", "eighteen", "twenty"]
+)
 
 
 def _said_not(scene: Scene, hit: Hit) -> bool:
@@ -69,7 +159,10 @@ def _said_not(scene: Scene, hit: Hit) -> bool:
         word = scene.tokens[at].text
         if word in ("not", "no", "without", "never", "aren't", "isn't", "non"):
             return True
-        if word not in ("a", "an", "the", "in", "any", "really", "quite", "our"):
+        if word not in (
+            "a", "an", "the", "in", "any", "really", "quite", "our", "lifting", "moving", "carrying", "conveying",
+            "handling", "sending", "talking", "about", "doing", "whole", "full", "single",
+        ):  # fmt: skip
             return False
         at -= 1
     return False
@@ -96,8 +189,21 @@ def _score(scene: Scene, hit: Hit) -> float:
     if re.match(r"(?:weigh|weight|size|dimension|is \d|: ?\d|are \d|of \d+ x|, \d+|\d)", after):
         score += 1.0
     word = scene.tokens[hit.first - 1].text if hit.first else ""
+    if re.match(
+        r"(?:on|onto) (?:the |your |this )?(?:machine|lift|conveyor|elevator)|(?:and |, )?(?:which"
+        r"|that) is what|is what",
+        after,
+    ):
+        score += 4.0
     if word in ("each", "one", "per"):
         score += 0.6
+    if word in ("single", "count", "ct", "pack"):
+        score += 2.0 if word == "single" else 3.0
+    sentence = scene.sentence_text(hit.first)
+    if hit.value == "pallet_load" and re.search(
+        r"\bafter you|\bafter that|\bafterward|\blater\b|downstream|stacked \S+ to|\bwe build\b|palleti[sz]e", sentence
+    ):
+        score -= 3.0
     return score + (2.0 if _counted(scene, hit) else 0.0)
 
 
@@ -114,7 +220,13 @@ def _containment(scene: Scene, mentions: list[Hit], scores: dict[str, float], in
         between = [scene.tokens[n].text for n in range(hit.after, following.first)]
         if len(between) > 8 or any(word in (".", ";", "not", "but") for word in between):
             continue
-        if between and between[0] == "of" and "," not in between and not any(word in _INTO for word in between):
+        if (not between and scene.tokens[hit.after - 1].text == "of") or (
+            between and between[0] in ("hold", "holds", "contain", "contains", "carries", "takes", "carry")
+        ):
+            outer, within = hit.value, following.value
+        elif between and between[0] in ("make", "makes", "fill", "go", "form"):
+            outer, within = following.value, hit.value
+        elif between and between[0] == "of" and "," not in between and not any(word in _INTO for word in between):
             outer, within = hit.value, following.value
         elif following.value == "pallet_load" and "per" in between:
             continue

@@ -57,6 +57,14 @@ def unknown(scene: Scene) -> bool:
     )
 
 
+def split(scene: Scene) -> bool:
+    """True where the answer is yes for some and no for others, or depends."""
+    text = answer_of(scene).text
+    return (SPLIT.search(text) is not None or BOTH_WAYS.search(text) is not None) and not re.match(
+        rf"{LEAD}(?:no|nope|never|yes|yep)\b *[,.!-]", text
+    )
+
+
 def spoken(scene: Scene, name: str) -> Spoken | None:
     """The yes or no that the answer to `name` opens or closes with; None where it has none, or has it both ways."""
     said = answer_of(scene)
@@ -132,10 +140,14 @@ def _value(match: re.Match[str], name: str) -> bool | None:
 
 def _tail(said: Plain, name: str) -> tuple[bool, int, int] | None:
     """What the answer closes with: "... so I would say yes", "... that's a no from me"."""
-    match = TAIL.search(said.text[-240:])
+    offset, match = 0, None
+    for piece in re.finditer(r"[^.!?;]+[.!?;]?", said.text):
+        match = TAIL.search(piece.group()[-240:])
+        if match is not None:
+            offset = piece.start() + max(0, len(piece.group()) - 240)
+            break
     if match is None:
         return None
-    offset = max(0, len(said.text) - 240)
     word = match["word"]
     if name not in PERMISSIONS and LEAVE.match(word):
         return None
