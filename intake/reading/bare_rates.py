@@ -96,7 +96,7 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
     )
     after_cue = re.match(
         r"^\W*(?:is |at |on |in |as |the |a |for |when |during |durring |over |around )*(?:xmas?|christmas?"
-        r"|peak|maximum|max|tops?|surge|burst|busy|next year|season|in"
+        r"|peak|design|nominal|maximum|max|tops?|surge|burst|busy|next year|season|in"
         r" season|at peak|future|worst|normal|average|usually)\b",
         behind,
     )
@@ -106,7 +106,12 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
         (_WHEN_BEHIND.match(behind) and _LEADS_ON.search(before)) or _WHEN_BEFORE.search(before)
     )
     closes = (
-        re.match(r"^\W*(?:$|[,.;)]|steady|now|and\b|but\b|or so\b|as (?:the )?peak|at the top)", behind) is not None
+        re.match(
+            r"^\W*(?:$|[,.;)]|steady|now|remains?|stays?|holds?|and\b|but\b|or so\b|as (?:the )?peak"
+            r"|at the top)",
+            behind,
+        )
+        is not None
     )
     capped = figure.bound == "most" and ratio > 1
     now = closes and 0.2 <= ratio <= 5.0 and (_NOW.search(before) or PEAK.search(before) or capped)

@@ -32,6 +32,8 @@ def label_of(scene: Scene, figure: Figure) -> str:
     letter, _ = label_behind(scene.tokens, figure.after)
     if letter:
         return letter
+    if _ALONG_TRAVEL.match(scene.after(figure)):
+        return "l"
     if figure.end > figure.after:
         letter, _ = label_behind(scene.tokens, figure.end)
         if letter:
@@ -75,6 +77,10 @@ def label_of(scene: Scene, figure: Figure) -> str:
     return letter
 
 
+_ALONG_TRAVEL = re.compile(
+    r"^\W*(?:in|along) (?:the )?(?:direction|way) (?:of (?:travel|flow)|(?:the "
+    r"|our )?[\w']+ (?:travel|move|run|flow|go|goe)s?\b)"
+)
 _HEADED = re.compile(
     r"^\W*(?:the )?(?:\w+ ){0,2}?(length|width|height|thickness|depth|diameter)\b(?! (?:difference|change|gain"
     r"|of (?:lift|entrance|exit)))[^:]{0,40}: ?$"
@@ -96,7 +102,7 @@ _FOREIGN_BEFORE = re.compile(
     r"\b(?:stack|rack|trailer|truck|forklift|operator|aisle|fence|wall|shelf|mast)\b(?: \w+){0,3} ?$"
 )
 _CONVEYOR_BEFORE = re.compile(
-    r"\b(?:belt|conveyor|chain|roller|frame|table)\b(?: (?!case|box|tray|product)\w+){0,5} ?$"
+    r"\b(?:belt|conveyor|chain|roller(?! door| shutter)|frame|table)\b(?: (?!case|box|tray|product)\w+){0,5} ?$"
 )
 _CONVEYOR_SAID = re.compile(
     r"\b(?:existing|our|current|present|the|incoming|feed) (?:\w+ )?(?:belt|conveyor|chain|roller"

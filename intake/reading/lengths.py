@@ -207,6 +207,10 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return "rise.infeed_height"
     if _BY.search(before) and _MOVED.search(sentence):
         return "rise.height"
+    if re.search(r"(?:^|[,;:-] ?)on at$", before.strip()) and re.search(r"\boff\b", behind):
+        return "rise.infeed_height"
+    if re.search(r"(?:^|[,;:-] ?)off at$", before.strip()) and "rise.infeed_height" in said:
+        return "rise.discharge_height"
     if comes_from(before):
         return "rise.infeed_height"
     if goes_to(before):

@@ -52,6 +52,9 @@ def normal_or_peak(scene: Scene, figure: Figure) -> str:
     tail = own[0][:60]
     if figure.bound == "most":
         return "rate.peak"
+    if figure.bound == "least" and re.match(r"^\W*(?:has |have |is |was )?never\b", behind):
+        figure.bound, figure.high = "most", figure.low  # more than 200 an hour has never happened
+        return "rate.peak"
     if figure.bound == "least":
         return "rate.peak" if scene.asked == ("rate.peak",) else "rate.normal"
     text = f"{before} {lead}"[-80:]
@@ -62,7 +65,8 @@ def normal_or_peak(scene: Scene, figure: Figure) -> str:
     if _belongs_to_next(scene, figure, behind):
         tail = ""
     if re.match(
-        r"^\W*(?:at |is |as |the |in |on |for |during |when )*(?:our |the |a |an )?(?:\w+ )?(?:peak|max|maximum"
+        r"^\W*(?:at |is |as |the |in |on |for |during |when )*(?:our |the |a |an )?(?:\w+ )?(?:peak|design"
+        r"|height of|max|maximum"
         r"|tops?|surge|burst|busy|busiest|season|next year|future|worst case|rush|quarter end|christmas?|holiday"
         r"|high season|harvest|crunch|peaks|absolute max|limit)",
         tail,

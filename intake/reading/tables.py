@@ -59,16 +59,24 @@ def tabled(folded: Folded) -> tuple[Folded, tuple[Table, ...]]:
     tables: list[Table] = []
     block: list[tuple[Cell, ...]] = []
     kind = ""
-    place = 0
+    place = place_of = 0
     for line in [*shadow.split("\n"), ""]:
         here, cells = _cells(line, place)
         place += len(line) + 1
         if line.strip() and "-" in line and _RULE.fullmatch(line) and block:
             signs[place - len(line) - 1 : place - 1] = " " * len(line)
             continue
+        if (
+            len(block) == 1
+            and here == kind == "wide"
+            and len(cells) == len(block[0]) + 1
+            and block[0][0].start - place_of > 3
+        ):
+            block = [(Cell(place_of, place_of, ""), *block[0])]  # a heading without a name over the first column
         if block and (here != kind or (kind == "wide" and len(cells) != len(block[0]))):
             tables += _settled(signs, block, kind)
             block = []
+        place_of = place - len(line) - 1
         kind = here
         if here:
             block.append(cells)

@@ -33,6 +33,10 @@ _WORST = re.compile(
 _EMPTY_BEFORE = re.compile(
     r"\b(?:empt(?:y|ie|ies)|tare|unladen)(?: (?:one|is|are|at|about|they|it|only|maybe|weigh|:)){0,3}\W*$"
 )
+_NAMES_A_JAR = re.compile(
+    r"^\W*(?:\w+ )?(?:jar|bottle|can|tub|bag|pouch|cup|jug|pack|packet|carton|loaf|loave"
+    r"|brick|block)\b"
+)
 _MORE_EXACT = re.compile(r"\b(?:call it|exact(?:ly)?|precisely|to be precise|make it|make that)\W*$")
 _TOP = re.compile(r"\b(?:heaviest|weightiest|worst of (?:them|the \w+))\b(?: [\w']+){0,8}\W*$")
 
