@@ -393,6 +393,8 @@ def _bare_inches(tokens: list[Token], number: Number, at: int, joined: str, raw:
     if following.kind == "sign":
         joins = following.text in "/-:%#$" and following.start == tokens[after - 1].end
         return not joins and following.text not in ("/", ":", "%", "°")
+    if following.text == "in" and after + 1 < len(tokens) and tokens[after + 1].text == "the":
+        return True
     links = following.text in _BEHIND_BARE_INCHES or _SMALL_TALK.fullmatch(following.text) is not None
     return links and unit_at(tokens, after, raw) is None
 

@@ -173,9 +173,11 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return wider
     before = _nearest(before)
     near = topic_behind(behind)
+    if _TO_A_LINTEL.match(behind):
+        return "space.opening_height"
     if near == "ceiling" and re.match(r"^\W*clear\b", behind) and topic_of(before) == "opening":
         return "space.opening_width" if "space.opening_width" not in said else "space.opening_height"
-    if near == "ceiling" or (near == "" and topic_of(before) == "ceiling"):
+    if near == "ceiling" or (near in ("", "machine", "space") and topic_of(before) == "ceiling"):
         return "space.ceiling"
     if ABOVE_DECK.match(behind):
         return None
@@ -254,6 +256,7 @@ _MOVED = re.compile(
     r"\b(?:up|down|upward|downward|lift\w*|raise\w*|climb\w*|lower\w*|drop\w*|descend\w*|elevate\w*|rise\w*|brought)\b"
 )
 _OPENS_INFEED = re.compile(r"^\W*(?:the |our )?(?:in ?feed|inlet|intake)\b(?!.*\b(?:out ?feed|discharge|from)\b)")
+_TO_A_LINTEL = re.compile(r"^\W*(?:up )?to (?:the |its )?(?:lintel|door head|top of (?:the )?(?:door|frame|opening))\b")
 _IN_ALL = re.compile(r"\b(?:total(?: of)?|in total|altogether|all told|all in all)\W*$")
 _FIRST_FLOOR = re.compile(
     r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey"
