@@ -76,9 +76,8 @@ def food_drafts(scene: Scene) -> list[Draft]:
             if match is None or not scene.live(words.token_at(match.start())) or (value and _THINGS.search(words.text)):
                 continue
             first, after = words.token_at(match.start()), words.token_at(match.end() - 1) + 1
-            draft = Draft(
-                "cleaning.exposed_food", scene.tokens[first].start, scene.tokens[after - 1].end, value=value, at=first, rank=1
-            )  # fmt: skip
+            start, end = scene.tokens[first].start, scene.tokens[after - 1].end
+            draft = Draft("cleaning.exposed_food", start, end, value=value, at=first, rank=1)
             if not value:
                 return [draft]
             said = said or draft

@@ -73,17 +73,16 @@ def journey(words: Plain) -> list[tuple[str, int, int]]:
         if start is not None and end is not None and start != end:
             found.append(("up" if end > start else "down", *_tokens(words, match)))
     for pattern, turned in ((_ABOVE, False), (_BELOW, True)):
-        match = pattern.search(words.text)
-        if match is not None:
-            up = (match["way"] in ("higher", "above")) != turned
-            found.append(("up" if up else "down", *_tokens(words, match)))
+        place = pattern.search(words.text)
+        if place is not None:
+            up = (place["way"] in ("higher", "above")) != turned
+            found.append(("up" if up else "down", *_tokens(words, place)))
             break
-    match = _STAIRS.search(words.text)
-    if match is not None:
-        found.append(("up" if match.group().startswith("down") else "down", *_tokens(words, match)))
-    match = _GOES.search(words.text)
-    if match is not None:
-        found.append(("up" if match["way"].endswith(("higher", "up")) else "down", *_tokens(words, match)))
+    stairs, goes = _STAIRS.search(words.text), _GOES.search(words.text)
+    if stairs is not None:
+        found.append(("up" if stairs.group().startswith("down") else "down", *_tokens(words, stairs)))
+    if goes is not None:
+        found.append(("up" if goes["way"].endswith(("higher", "up")) else "down", *_tokens(words, goes)))
     return found
 
 

@@ -1,6 +1,7 @@
 """The words of a questions folder: phrases that stand for a choice, found in the tokens of a message."""
 
 import tomllib
+from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from functools import cache
@@ -111,6 +112,8 @@ class Lexicon:
     lists: dict[str, tuple[tuple[str, ...], ...]] = field(default_factory=dict)
     """Plain lists by name: hedges, deny, correct, yes, no, unknown."""
     deny: frozenset[tuple[str, ...]] = frozenset()
+    words: dict[str, frozenset[str]] = field(default_factory=lambda: defaultdict(frozenset))
+    """Plain sets of single words by name: verbs of moving, verbs that go with "up" and mean something else."""
 
     def norm(self, word: str) -> str:
         """The word without its plural, short forms spelt out, a near miss put right."""
@@ -276,6 +279,7 @@ def lexicon_of(folder: Path) -> Lexicon:
     answers, manner = shared.get("answers", {}), shared.get("manner", {})
     lexicon.lists = {name: _lists(phrases) for name, phrases in (answers | manner).items()}
     lexicon.deny = frozenset(lexicon.lists.get("deny", ()))
+    lexicon.words.update({name: frozenset(words) for name, words in shared.get("sets", {}).items()})
     plain = {str(word) for word in manner.get("plain_words", ())}
     lexicon.known = frozenset(words | plain | {singular(word) for word in plain})
     lexicon.targets = tuple(sorted(word for word in words if len(word) >= _FUZZY_TARGET and word.isalpha()))

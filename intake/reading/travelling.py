@@ -71,28 +71,6 @@ def travelling(scene: Scene) -> tuple[Travelling, list[Draft | Question]]:
     return Travelling(best, mention, mentions, frozenset(inner)), [draft]
 
 
-_DETERMINERS = frozenset(
-    {
-        "our",
-        "ours",
-        "the",
-        "these",
-        "those",
-        "my",
-        "old",
-        "summer's",
-        "year's",
-        "new",
-        "each",
-        "every",
-        "lb",
-        "kg",
-        "demo",
-        "your",
-    }
-)
-
-
 def _ours_all_the_same(scene: Scene, hit: Hit) -> bool:
     """ "The old boxes were ..., new ones ..." and "could you let the trays exit ..." name the product all the same."""
     if scene.status[hit.first] not in ("asked", "past", "other"):
@@ -100,7 +78,9 @@ def _ours_all_the_same(scene: Scene, hit: Hit) -> bool:
     before = {scene.tokens[n].text for n in range(max(scene.sentence_of(hit.first).first, hit.first - 3), hit.first)}
     if scene.status[hit.first] == "other" or hit.value == "pallet_load":
         return "demo" in before and "ours" in scene.norms
-    return bool(before & (_DETERMINERS - {"your"})) or (hit.first > 0 and scene.tokens[hit.first - 1].kind == "number")
+    return bool(before & (scene.lexicon.words["determiners"] - {"your"})) or (
+        hit.first > 0 and scene.tokens[hit.first - 1].kind == "number"
+    )
 
 
 def _of_else(scene: Scene, hit: Hit) -> bool:
@@ -112,7 +92,7 @@ def _of_else(scene: Scene, hit: Hit) -> bool:
         return True
     if text.startswith("roll") and hit.value == "other":
         return (
-            before in _BUNS
+            before in scene.lexicon.words["buns"]
             or behind in ("in", "out", "over", "on", "the", "it", "them", "onto", "-")
             or (text == "roll" and before in ("we", "they", "to", "and", "can"))
         )
@@ -123,33 +103,8 @@ def _of_else(scene: Scene, hit: Hit) -> bool:
         following = any(
             other.field == "product.type" and hit.after <= other.first <= hit.after + 3 for other in scene.hits
         )
-        return following and (counted.kind == "number" or counted.text in _NUMBERS)
+        return following and (counted.kind == "number" or counted.text in scene.lexicon.words["numbers"])
     return False
-
-
-_BUNS = frozenset(
-    [
-        "bread",
-        "unbaked",
-        "kitchen",
-        "toilet",
-        "dinner",
-        "spring",
-        "sausage",
-        "lb",
-        "kg",
-        "cinnamon",
-        "egg",
-        "of",
-        "these",
-        "crusty",
-        "sweet",
-        "swiss",
-    ]
-)
-_NUMBERS = frozenset(
-    ["two", "three", "four", "five", "six", "eight", "nine", "ten", "twelve", "sixteen", "eighteen", "twenty"]
-)
 
 
 def _said_not(scene: Scene, hit: Hit) -> bool:
