@@ -12,14 +12,14 @@ def _phrases(text: str) -> tuple[str, ...]:
 
 
 _LEAST = _phrases(
-    "at least; better than; heavier than; thicker than; taller than; warmer than; hotter than; a minimum of; "
+    "at least; more then; better than; heavier than; thicker than; taller than; warmer than; hotter than; a minimum of; "
     "minimum of; minimum; min; min .; no less than; not less than; never less than; no "
     "fewer than; more than; over; greater than; larger than; bigger than; higher than; exceed; exceeds; "
     "exceeding; upwards of; upward of; in excess of; >; > =; ≥; above; north of; not under; no lower than; no "
     "sooner than; not before; lowest is; starting at"
 )
 _MOST = _phrases(
-    "at most; colder than; cooler than; at the most; a maximum of; maximum of; maximum; max; max .; no more "
+    "at most; not more then; no more then; never more then; less then; colder than; cooler than; at the most; a maximum of; maximum of; maximum; max; max .; no more "
     "than; not more than; never more "
     "than; up to; under; below; less than; lower than; smaller than; lighter than; <; < =; ≤; not over; never "
     "over; not above; not to exceed; not exceeding; does not exceed; not exceed; can't exceed; cannot exceed; "
@@ -208,27 +208,17 @@ def _match_behind(tokens: list[Token], after: int) -> tuple[str, str] | None:
             following = tokens[last].text if last < len(tokens) else ""
             if skip > after and (tokens[skip - 1].text == "(" and following != ")"):
                 continue
-            if (
-                words[0]
-                in (
-                    "max",
-                    "maximum",
-                    "min",
-                    "minimum",
-                    "about",
-                    "top",
-                    "approx",
-                    "average",
-                    "i",
-                    "plus",
-                )
-                and not (skip == after and following == ".")
-                and _starts_next(tokens, last)
-            ):
+            if words[0] in _EITHER_WAY and not (skip == after and following == ".") and _starts_next(tokens, last):
                 continue
             lead = skip - after
             return " ".join([",", *words][1 - lead :]), meaning
     return None
+
+
+_EITHER_WAY = frozenset(
+    {"max", "maximum", "min", "minimum", "about", "top", "tops", "approx", "average", "i", "plus", "not", "no", "and"}
+)
+"""Bound words that may belong to the figure before them or to the one behind."""
 
 
 def _starts_next(tokens: list[Token], at: int) -> bool:
@@ -237,7 +227,10 @@ def _starts_next(tokens: list[Token], at: int) -> bool:
     while (
         at < len(tokens)
         and steps < 4
-        and (tokens[at].text in _MEASURES or tokens[at].text in (".", "of", ":", "is", "="))
+        and (
+            tokens[at].text in _MEASURES
+            or tokens[at].text in (".", "of", ":", "is", "=", "than", "then", "at", "about")
+        )
     ):
         at, steps = at + 1, steps + 1
     return at < len(tokens) and tokens[at].kind == "number"

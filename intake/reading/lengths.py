@@ -54,7 +54,19 @@ def length_drafts(scene: Scene, who: Travelling, down: bool) -> list[Draft]:
         found.append(_bounded(scene, scene.draft(name, figure, rank=rank), figure))
     if not any(draft.field == "rise.height" for draft in found):
         found += two_heights(scene, found, down)
+    _in_the_order_asked(scene, found, down)
     return found
+
+
+def _in_the_order_asked(scene: Scene, found: list[Draft], down: bool) -> None:
+    """Asked for both ends, "31 inches off the floor, 4.2 m" is in and out, in that order."""
+    ends = {draft.field: draft for draft in found if draft.field in _ENDS}
+    if len(ends) < 2 or not set(scene.asked) >= _ENDS or down or any(draft.rank > 5 for draft in ends.values()):
+        return
+    first, second = ends["rise.infeed_height"], ends["rise.discharge_height"]
+    falls = (first.low or 0.0) > (second.high or second.low or 0.0)
+    if falls and second.at < first.at and not _TOLD_ENDS.search(scene.words(0, min(len(scene.norms), 40))):
+        first.field, second.field = second.field, first.field
 
 
 _ENDS = frozenset({"rise.infeed_height", "rise.discharge_height"})
@@ -115,6 +127,9 @@ _OTHER_END = {
     "rise.discharge_height": re.compile(rf"\b(?:{_IN_WORDS}|net|difference|total rise|above (?:the )?in ?feed)\b"),
     "rise.height": re.compile(rf"\b(?:{_OUT_WORDS}|{_IN_WORDS}|from)\b"),
 }
+
+
+_TOLD_ENDS = re.compile(rf"\b(?:{_OUT_WORDS}|{_IN_WORDS}|from|to|top|bottom|in|out|down|upper|lower)\b")
 
 
 def _names_an_end(text: str) -> bool:
