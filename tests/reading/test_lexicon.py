@@ -41,3 +41,15 @@ def test_a_company_may_bring_words_of_its_own(tmp_path: Path) -> None:
 )
 def test_words_that_only_look_like_choices_are_let_pass(text: str) -> None:
     assert read(text).facts == ()
+
+
+def test_the_words_of_an_answer_may_serve_several_fields_and_nothing_else(tmp_path: Path) -> None:
+    (tmp_path / "tree").mkdir()
+    (tmp_path / "range").mkdir()
+    (tmp_path / "words.toml").write_text(
+        '[asked."handling.squeeze handling.invert"]\nno = ["flumps"]\n', encoding="utf-8"
+    )
+    for asked in ("handling.squeeze", "handling.invert"):
+        assert [(f.field, f.value) for f in read("it flumps", asked, questions=tmp_path).facts] == [(asked, False)]
+    assert read("it flumps", "handling.fragile", questions=tmp_path).facts == ()
+    assert read("it flumps", questions=tmp_path).facts == ()
