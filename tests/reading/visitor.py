@@ -1,4 +1,4 @@
-"""A visitor who knows a whole job and answers each question in somebody's words, from the phrasebook of the reader's tests."""
+"""A visitor who knows a whole job and answers each question in somebody's words, from the phrasebook."""
 
 import random
 from collections.abc import Mapping
@@ -11,24 +11,25 @@ from intake.interview.question import Question
 from intake.spec.vocabulary import vocabulary
 from intake.talk import Interview
 
-
 _SIZE = ("product.length", "product.width", "product.height")
 _TOGETHER = {
     _SIZE: (
-        ("in", "{0} x {1} x {2} in"), ("in", '{0}" x {1}" x {2}"'), ("mm", "{0}x{1}x{2} mm"), ("cm", "{0} * {1} * {2} cm"),
-        ("in", "{0} by {1} by {2} inches"), ("mm", "L {0} W {1} H {2} mm"), ("in", "{0} long, {1} wide and {2} tall, inches"),
-        ("mm", "length {0} mm, width {1} mm, height {2} mm"), ("in", '{0}"L x {1}"W x {2}"H'), ("cm", "{0}/{1}/{2} cm"),
+        ("in", "{0} x {1} x {2} in"), ("in", '{0}" x {1}" x {2}"'), ("mm", "{0}x{1}x{2} mm"),
+        ("cm", "{0} * {1} * {2} cm"), ("in", "{0} by {1} by {2} inches"), ("mm", "L {0} W {1} H {2} mm"),
+        ("in", "{0} long, {1} wide and {2} tall, inches"), ("mm", "length {0} mm, width {1} mm, height {2} mm"),
+        ("in", '{0}"L x {1}"W x {2}"H'), ("cm", "{0}/{1}/{2} cm"),
     ),
     ("space.length", "space.width"): (
         ("ft", "{0} x {1} ft"), ("m", "{0} m x {1} m"), ("ft", "{0} by {1} feet"), ("mm", "{0} x {1} mm"),
         ("ft", "{0} ft long and {1} ft wide"), ("m", "{0} m in length, {1} m in width"),
     ),
     ("space.opening_width", "space.opening_height"): (
-        ("in", "{0} wide by {1} high, inches"), ("ft", "{0} ft wide, {1} ft high"), ("mm", "{0} x {1} mm"), ("m", "{0} m x {1} m"),
-        ("m", "{0} m wide and {1} m high"),
+        ("in", "{0} wide by {1} high, inches"), ("ft", "{0} ft wide, {1} ft high"), ("mm", "{0} x {1} mm"),
+        ("m", "{0} m x {1} m"), ("m", "{0} m wide and {1} m high"),
     ),
     ("product.diameter", "product.height"): (
-        ("mm", "Ø {0} x {1} mm"), ("in", '{0}" dia, {1}" tall'), ("mm", "{0} mm across and {1} mm tall"), ("cm", "{0} cm in diameter, {1} cm high"),
+        ("mm", "Ø {0} x {1} mm"), ("in", '{0}" dia, {1}" tall'), ("mm", "{0} mm across and {1} mm tall"),
+        ("cm", "{0} cm in diameter, {1} cm high"),
     ),
 }  # fmt: skip
 _METRES = {"in": 0.0254, "mm": 0.001, "cm": 0.01, "m": 1.0, "ft": 0.3048}
@@ -55,7 +56,8 @@ class Visitor:
     """Answers from a flat spec. `held`: phrases kept back while the reader was built, or the others."""
 
     def __init__(self, spec: Mapping[str, Any], seed: int, *, held: bool | None) -> None:
-        self.spec = {name: value for name, value in spec.items() if name in vocabulary() and vocabulary()[name].kind != "text"}
+        known = vocabulary()
+        self.spec = {name: value for name, value in spec.items() if name in known and known[name].kind != "text"}
         self.dice = random.Random(seed)
         self.given: dict[str, Any] = {}
         self._ways: dict[str, list[dict[str, Any]]] = {}
@@ -112,12 +114,10 @@ def same(truth: Any, got: Any) -> bool:
     return bool(abs(truth - got) <= NEAR * max(abs(truth), abs(got)) + 1e-9)
 
 
-def play(spec: Mapping[str, Any], seed: int, *, held: bool | None, opening: str = "", most: int = 70) -> tuple[Talk, list[str]]:
+def play(spec: Mapping[str, Any], seed: int, *, held: bool | None, most: int = 70) -> tuple[Talk, list[str]]:
     """A talk from the first question to the last; and its lines, for a person to look at."""
     visitor, talk, played = Visitor(spec, seed, held=held), Interview(), Talk()
     lines: list[str] = []
-    if opening:
-        talk.hear(opening)
     answered: dict[str, int] = {}
     while (question := talk.ask()) is not None and played.turns < most:
         played.turns += 1
@@ -128,8 +128,8 @@ def play(spec: Mapping[str, Any], seed: int, *, held: bool | None, opening: str 
             for name in question.fields:
                 answered[name] = answered.get(name, 0) + (name in visitor.given)
         heard = talk.answer(reply)
-        read = {f.field: (f.low if f.low == f.high else (f.low, f.high)) if f.is_number else f.value for f in heard.facts}
-        lines += [f"{question.kind} {question.fields}: {question.say}", f"    > {reply}", f"    = {read} {[d.ask for d in heard.doubts]}"]
+        read = {fact.field: fact.low if fact.is_number else fact.value for fact in heard.facts}
+        lines += [f"{question.kind} {question.fields}: {question.say}", f"    > {reply}", f"    = {read}"]
     played.given = visitor.given
     _compare(visitor, talk, played)
     return played, lines
@@ -142,7 +142,8 @@ def _compare(visitor: Visitor, talk: Interview, played: Talk) -> None:
         if fact is None:
             played.missed.append(name)
         elif not same(truth, fact.low if fact.is_number else fact.value):
-            played.misread.append(f"{name}: {truth} read as {fact.low if fact.is_number else fact.value} in {fact.said!r}")
+            got = fact.low if fact.is_number else fact.value
+            played.misread.append(f"{name}: {truth} read as {got} in {fact.said!r}")
     for name, fact in stands.items():
         if name in visitor.given or vocabulary()[name].kind == "text":
             continue
