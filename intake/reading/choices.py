@@ -57,7 +57,10 @@ def _may_say(scene: Scene, name: str) -> bool:
 def _counts(scene: Scene, hit: Hit) -> bool:
     """Live words; and "where do we ship them?" is an answer to the question about samples."""
     asks_back = hit.field == "project.samples" and hit.field in scene.asked and scene.status[hit.first] == "asked"
-    return asks_back or scene.live(hit.first)
+    of_the_old = (
+        hit.field == "project.purpose" and hit.field in scene.asked and scene.status[hit.first] in ("past", "other")
+    )
+    return asks_back or of_the_old or scene.live(hit.first)
 
 
 def _draft(scene: Scene, name: str, hit: Hit, value: str | bool) -> Draft:

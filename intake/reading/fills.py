@@ -8,7 +8,7 @@ from intake.reading.scene import Draft, Scene
 _QUICK = re.compile(r"full|fill|load|empt|nothing in|contents|unfilled|bare|returns|brim")
 _UNIT = r"(?:kgs?|kilos?|kilograms?|g|grams?|lbs?|pounds?|oz|ounces|#|tonnes?|tons?)"
 _FULL = re.compile(
-    rf"(?:\d {_UNIT} (?:when |if )?(?P<w>full|filled|loaded)\b|\b(?:brim ?- ?full|brimful|run full|always full"
+    rf"(?:\d {_UNIT} (?:when |if )?(?P<w>full|filled|loaded)\b|\b(?:brim ?-? ?full|brimful|run full|always full"
     rf"|always filled|all full|full ones|filled ones|loaded ones"
     r"|full of (?!us)\w+|filled with \w+|loaded with \w+|with (?:the )?(?:product|contents|beer|food|parts"
     r"|goods) in(?:side)?\b)"
@@ -108,7 +108,8 @@ def _places(
     for match in pattern.finditer(words.text):
         start = next((match.start(name) for name, said in match.groupdict().items() if said), match.start())
         first = words.token_at(start)
-        if not scene.live(first) or denied.search(words.text[max(0, start - 50) : start]):
+        live = scene.live(first) or ("product.fill" in scene.asked and scene.status[first] == "other")
+        if not live or denied.search(words.text[max(0, start - 50) : start]):
             continue
         if pattern is _EMPTY and (_AWAY.search(words.text[match.end() :]) or _of_else(words.text, match)):
             continue

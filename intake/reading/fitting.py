@@ -45,6 +45,8 @@ def fits(scene: Scene, name: str, hit: Hit, who: Travelling) -> bool:
         )
         rest = re.sub(rf"\b{re.escape(scene.words(hit.first, hit.after))}\b", " ", context)
         strong = hit.weight >= 2 or hit.value == "caustic_or_acid"
+        if name == "cleaning.chemicals" and re.search(r"foam|wash|rins|clean", scene.words(hit.first, hit.after)):
+            return True
         return CLEANING.search(rest) is not None or (name == "cleaning.chemicals" and strong and "chemical" in text)
     if name == "cleaning.method":
         word = scene.words(hit.first, hit.after)
@@ -100,7 +102,10 @@ def _zone_here(scene: Scene, hit: Hit) -> bool:
     before = scene.words(max(sentence.first, hit.first - 4), hit.first) + " "
     word = scene.tokens[hit.first].text
     ahead = scene.words(hit.after, min(sentence.after, hit.after + 8))
-    if re.match(r"^(?:where (?:these|they|it)|next door|later|downstream|two block|on the other)", ahead):
+    if re.match(
+        r"^(?:(?:is |are )?(?:next door|upstairs|downstairs)|where (?:these|they|it)|next door|later|downstream|two block|on the other)",
+        ahead,
+    ):
         return False
     if any(f.kind == "temperature" and hit.after <= f.first <= hit.after + 4 for f in scene.figures) and word in (
         "room", "rm", "temperature",

@@ -13,7 +13,7 @@ LEAD = (
     r"|in our case|for us|for"
     r" me|from (?:me|us|our side|my side)|our side|as far as i (?:know|can tell|remember)|afaik|afaict"
     r"|to be honest|to be fair"
-    r"|tbh|to my knowledge|that's|thats|that is|that's an?|that'd be|that would be|it's an?|would be|will be|be"
+    r"|tbh|to my knowledge|that's|thats|that is|it's|it is|that's an?|that'd be|that would be|it's an?|would be|will be|be"
     r"|let's say|lets"
     r" say|the answer is|answer is|short answer|quick answer|long answer|answer|easy|simple|an?|at a guess"
     r"|ok so|okay so"

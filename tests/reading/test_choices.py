@@ -20,7 +20,8 @@ _LEAVE = {
         "probably not but would have to ask", "no - thin walls", "it would burst", "only from below",
     ],
     None: [
-        "let me ask our QA", "it depends", "yes and no", "never tried", "yes for the tubs, no for the bags", "how hard?",
+        "let me ask our QA", "it depends", "yes and no", "never tried", "yes for the tubs, no for the bags",
+        "how hard?",
         "only if your belts are foam, otherwise no", "QA must answer that",
     ],
 }  # fmt: skip
