@@ -16,7 +16,8 @@ LABELLED = [
     "{a} {u} L x {b} {u} W x {c} {u} H", "{a}{u} L x {b}{u} W x {c}{u} H", "{a}L x {b}W x {c}H {u}",
     "{a} L x {b} W x {c} H {u}",
     "L {a} x W {b} x H {c} {u}", "L{a} x W{b} x H{c} {u}", "L={a} W={b} H={c} {u}", "L = {a}, W = {b}, H = {c} {u}",
-    "L: {a} {u}, W: {b} {u}, H: {c} {u}", "LxWxH {a}x{b}x{c} {u}",
+    "L: {a} {u}, W: {b} {u}, H: {c} {u}", "LxWxH {a}x{b}x{c} {u}", "L {a} {u} W {b} {u} H {c} {u}",
+    "L x W x H: {a} x {b} x {c} {u}", "{a} x {b} x {c} {u} L x W x H",
     "{a}x{b}x{c} {u} (LxWxH)", "{a} {u} long x {b} {u} wide x {c} {u} high",
     "{a} long x {b} wide x {c} high {u}", "{a} {u} long, {b} {u} wide, {c} {u} high",
     "{a} {u} long, {b} {u} wide and {c} {u} tall",
@@ -29,7 +30,7 @@ LABELLED = [
     "{a} {u} lg x {b} {u} wd x {c} {u} ht",
 ]  # fmt: skip
 OTHER_ORDER = [
-    "{c} {u} high, {b} {u} wide, {a} {u} long", "{b} {u} W x {a} {u} L x {c} {u} H",
+    "H {c} x W {b} x L {a} {u}", "{c} {u} high, {b} {u} wide, {a} {u} long", "{b} {u} W x {a} {u} L x {c} {u} H",
     "{c}H x {a}L x {b}W {u}", "WxLxH {b}x{a}x{c} {u}", "height {c} {u}, length {a} {u}, width {b} {u}",
 ]  # fmt: skip
 ONE = st.integers(4, 48)
@@ -42,9 +43,11 @@ def _figures(unit: str, one: int) -> tuple[str, float]:
 
 
 def _is_left_out(style: str, unit: str, between: str) -> bool:
-    """Nobody heads a list with a bare inch mark; "12 in each" is a count; 12inx8in runs the letters together."""
-    runs_together = between[:1] in ("x", "X", "×") and style.count("{u}") == 3 and unit != '"'
-    return runs_together or ("({u}):" in style and unit == '"') or (style.endswith("each") and unit == "in")
+    """Nobody heads a list with an inch mark, or runs a unit that stands apart or in full together with the x behind."""
+    if unit == '"':
+        return "({u}):" in style
+    on_each = style.count("{u}") == 3 and between[:1] in ("x", "X", "×")
+    return on_each and (" {u}" in style or len(unit) > 2 or between.endswith(" "))
 
 
 def _misread(figures_read: Any, styles: list[str], sides: tuple[int, int, int], between: str = "") -> list[str]:

@@ -13,7 +13,7 @@ VULGAR = {
 
 FEET_AND_INCHES = [
     "{f}'{i}\"", "{f}' {i}\"", "{f}'-{i}\"", "{f}' - {i}\"", "{f}’{i}”", "{f}′{i}″", "{f}′-{i}″", "{f}' {i}''",
-    "{f}'{i}''", "{f}´{i}´´", "{f}'{i}", "{f}' {i}", "{f} ft {i} in", "{f}ft {i}in", "{f} ft. {i} in.",
+    "{f}'{i}''", "{f}´{i}´´", "{f}'{i}", "{f}' {i}", "{f} ft {i} in", "{f}ft {i}in", "{f}ft{i}in", "{f} ft. {i} in.",
     "{f} FT {i} IN", "{f} ft {i}", "{f}ft {i}", "{f} ft, {i} in", "{f} ft-{i} in", "{f} ft - {i} in", "{f} ft & {i} in",
     "{f} feet {i} inches", "{f} feet, {i} inches", "{f} feet and {i} inches", "{f} Feet {i} Inches", "{f} foot {i}",
     "{f} feet {i}", "{f} foot {i} inch", "{f} foot {i} inches", "{f}-foot {i}-inch", "{f} ft {i}\"", "{f}' {i} in",
@@ -37,7 +37,7 @@ INCHES_AND_PARTS = [
     "{w}-{n}/{d}-inch", "{w} and {n}/{d} inches", "{w} and {n}/{d}\"", "{w} {n}⁄{d} in", "{w} {n}/{d} in.",
     "{w}  {n}/{d}''",
 ]  # fmt: skip
-INCHES_AND_VULGAR = ['{w}{v}"', '{w} {v}"', "{w}{v} in", "{w} {v} inches", "{w}{v}”", "{w}-{v} in"]
+INCHES_AND_VULGAR = ['{w}{v}"', '{w} {v}"', "{w}{v} in", "{w}{v}in", "{w} {v} inches", "{w}{v}”", "{w}-{v} in"]
 DECIMALS = [
     "{x} {u}", "{x}{u}", "({x} {u})", "it is {x} {u}, I think", "It is {x} {u}.", "Is it {x} {u}?", "= {x} {u}",
     "{x} ({u})",

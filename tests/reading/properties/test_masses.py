@@ -11,7 +11,8 @@ UNITS = {
     " Lbs": POUND, "#": POUND, " #": POUND, " pounds": POUND, "-pound": POUND, "-lb": POUND, " kg": 1.0, "kg": 1.0,
     " KG": 1.0,
     " Kg": 1.0, " kgs": 1.0, "kgs": 1.0, " kg.": 1.0, " kilos": 1.0, " kilograms": 1.0, " kilogram": 1.0, "-kg": 1.0,
-    " kilogrammes": 1.0, " g": 1e-3, "g": 1e-3, " grams": 1e-3, " gram": 1e-3, " oz": OUNCE, "oz": OUNCE, " oz.": OUNCE,
+    " kilogrammes": 1.0, " g": 1e-3, "g": 1e-3, " gr": 1e-3, " grams": 1e-3, " gram": 1e-3, " oz": OUNCE, "oz": OUNCE,
+    " oz.": OUNCE,
     " ounces": OUNCE, " OZ": OUNCE, " (kg)": 1.0, " (lbs)": POUND, " [kg]": 1.0, " tonnes": 1000.0, "\u00a0kg": 1.0,
 }  # fmt: skip
 AROUND = [

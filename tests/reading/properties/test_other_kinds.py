@@ -10,7 +10,8 @@ PSI, POUND_FORCE, GRAVITY = 6894.757293168361, 4.4482216152605, 9.80665
 WRITTEN: dict[str, dict[str, float]] = {
     "pressure": {
         " psi": PSI, "psi": PSI, " PSI": PSI, " psig": PSI, " p.s.i.": PSI, " lbs per square inch": PSI,
-        " pounds per square inch": PSI, " bar": 1e5, "bar": 1e5, " bars": 1e5, " BAR": 1e5, " mbar": 100.0,
+        " pounds per square inch": PSI, " lb/in²": PSI, " bar": 1e5, "bar": 1e5, " bars": 1e5, " BAR": 1e5,
+        " mbar": 100.0,
         " kPa": 1e3, "kPa": 1e3, " MPa": 1e6, " Pa": 1.0, " hPa": 100.0, " kgf/cm²": GRAVITY * 1e4, " N/mm²": 1e6,
         " atm": 101325.0, " bar g": 1e5, " kg/cm²": GRAVITY * 1e4, " kg/cm2": GRAVITY * 1e4,
     },

@@ -8,7 +8,7 @@ PER_MINUTE = [
     "{n}/min", "{n} / min", "{n}/ min", "{n}/minute", "{n} per minute", "{n} per min", "{n} per min.", "{n} a minute",
     "{n} a min",
     "{n} each minute", "{n} every minute", "{n} cpm", "{n}cpm", "{n} CPM", "{n} ppm", "{n} bpm",
-    "{n} upm", "{n} p/min", "{n}/m", "{n} PER MINUTE", "({n} per minute)", "We run {n} per minute.",
+    "{n} upm", "{n} p/min", "{n}/m", "{n} PER MINUTE", "{n}-per-minute", "({n} per minute)", "We run {n} per minute.",
 ]  # fmt: skip
 NOUNS = [
     "case", "cases", "boxes", "cartons", "pcs", "pieces", "units", "totes", "trays", "bottles", "cans", "bags",
@@ -27,7 +27,7 @@ OTHER_TIMES = {
     "{n} pcs/h": 1 / 60, "{n} per second": 60, "{n} a second": 60, "{n}/s": 60, "{n}/sec": 60, "{n} per sec": 60,
     "{n} bottles per second": 60, "{n} bottles a second": 60, "{n} every 10 minutes": 0.1,
     "{n} cases every 5 minutes": 0.2,
-    "{n} every 2 minutes": 0.5, "{n} per 8 hour shift": 1 / 480,
+    "{n} every 2 minutes": 0.5, "{n} cases in 5 minutes": 0.2, "{n} per 8 hour shift": 1 / 480,
     "{n} cases per 8-hour shift": 1 / 480, "{n} every half hour": 1 / 30, "{n} per half hour": 1 / 30,
 }  # fmt: skip
 ONE_EVERY = [

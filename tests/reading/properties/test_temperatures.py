@@ -5,12 +5,15 @@ from typing import Any
 from hypothesis import strategies as st
 
 CELSIUS = [
-    " °C", "°C", " ° C", " C", "C", " deg C", " degrees C", " degrees Celsius", " degrees celsius", " Celsius",
-    " celsius", " degrees centigrade", " centigrade", " º C", "ºC", "˚C", " degree C", " °c", " DEG C", "° Celsius",
+    " °C", "°C", " ° C", " C", "C", " deg C", " deg. C", "degC", " degrees C", " degrees Celsius", " degrees celsius",
+    " Celsius",
+    " celsius", " degrees centigrade", " centigrade", " º C", "ºC", "˚C", " degree C", " °c", "℃", " ℃", " DEG C",
+    "° Celsius",
 ]  # fmt: skip
 FAHRENHEIT = [
-    " °F", "°F", " ° F", " F", "F", " deg F", " degrees F", " degrees Fahrenheit", " degrees fahrenheit",
-    " Fahrenheit", " fahrenheit", "ºF", "˚F", " degree F", " DEG F", "° Fahrenheit", "f",
+    " °F", "°F", " ° F", " F", "F", " deg F", " deg. F", "degF", " degrees F", " degrees Fahrenheit",
+    " degrees fahrenheit",
+    " Fahrenheit", " fahrenheit", "ºF", "˚F", " degree F", "℉", " ℉", " DEG F", "° Fahrenheit", "f",
 ]  # fmt: skip
 SIGNED = ["{t}", "({t})", "It is {t}.", "it is {t}, I think", "room: {t}", "Is it {t}?", "temp = {t}"]
 MINUS = ["-{t}", "−{t}", "–{t}", "minus {t}", "Minus {t}", "negative {t}", "{t} below zero", "{t} below"]

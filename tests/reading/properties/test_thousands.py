@@ -41,7 +41,8 @@ def test_thousands_with_decimals_read_back(for_all: Any, misread: Any) -> None:
     def law(count: int, tenths: int) -> None:
         meant = count + tenths / 10
         texts = [
-            apart(count, sign) + mark + str(tenths) for sign, mark in ((",", "."), (".", ","), ("'", "."), ("’", "."))
+            apart(count, sign) + mark + str(tenths)
+            for sign, mark in ((",", "."), (".", ","), ("'", "."), ("’", "."), (" ", ","))
         ]
         assert misread((f"{text} {unit}", kind, meant * worth) for text in texts for unit, kind, worth in (
             ("kg", "mass", 1.0), ("mm", "length", 1e-3), ("lb", "mass", 0.45359237),
