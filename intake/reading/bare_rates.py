@@ -45,7 +45,7 @@ _TIME = {"minute": "1/min", "min": "1/min", "hour": "1/h", "hr": "1/h", "h": "1/
 
 
 _PER_FIRST = re.compile(
-    r"\b(?:per|every|each|in one|in an?|peak|busiest|best) (minute|min|hour|h)\b,? (?:[\w']+ ){0,4}$"
+    r"\b(?:per|every|each|in one|in an?|peak|busiest|best) (minute|min|hour|h)\b ?[,:|]? ?(?:[\w']+ ){0,4}$"
 )
 
 
@@ -131,7 +131,7 @@ def bare_rate(scene: Scene, figure: Figure, last: Figure) -> None:
 _WHEN_BEHIND = re.compile(
     r"^\W*(?:when|whenever|while|if|once|after|during|otherwise|before|on (?:a |the )?(?:good|bad|busy|slow"
     r"|quiet|heavy|big|peak"
-    r"|mon|tues|wednes|thurs|fri|satur|sun|week|some|most)\w*|in (?:the )?(?:regular|normal|ordinary|everyday"
+    r"|mon|tues|wednes|thurs|fri|satur|sun|week|some|most)\w*|in (?:the )?(?:run - up|regular|normal|ordinary|everyday"
     r"|usual|season|summer|winter|fall|autumn"
     r"|spring|future|worst|rush"
     r"|run up|high|busy|low|quiet|january|february|march|april|may|june|july|august|september|october|november"
@@ -143,7 +143,9 @@ _WHEN_BEHIND = re.compile(
     r"|later|eventually|tomorrow|going forward|long term|down to|from (?:next|january)|per the plan)\b"
 )
 _WHEN_BEFORE = re.compile(
-    r"\b(?:in|on|during|at|over|around|for) (?:the |our |a )?(?:jan|feb|mar|apr|may|june?|july?|aug|sept?|oct"
+    r"\b(?:mon|tues|wednes|thurs|fri|satur|sun)days?,? (?:it's|its|even|up to|we (?:do|hit|see|run)|more like"
+    r"|nearer|,)\W*$|"
+    r"\b(?:in|on|during|at|over|around|for) (?:the |our |a )?(?:spring|summer|autumn|fall|winter|jan|feb|mar|apr|may|june?|july?|aug|sept?|oct"
     r"|nov|dec)?(?:\w{2,12})?"
     r"(?: (?:weeks?|days?|months?|time|season|break|run))? ?(?:it's|its|we (?:do|hit|see|run|make|need)|even"
     r"|up to|maybe|about|perhaps|more like"

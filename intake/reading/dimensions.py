@@ -145,7 +145,10 @@ def _fits(name: str, figure: Figure) -> bool:
     return not name.startswith("product.") or 0.002 <= figure.value <= 6.0
 
 
-_FLOOR_NOUN = re.compile(r"\b(?:shaft|corner|pit|hole|spot|niche|bay)\b(?: [\w']+){0,4}\W*$")
+_FLOOR_NOUN = re.compile(
+    r"\b(?:shaft|corner|pit|hole|spot|niche|bay|floor (?:that )?(?:i|we|you) (?:can|could"
+    r"|may))\b(?: [\w']+){0,8}\W*$"
+)
 
 
 def _topic(scene: Scene, group: Group) -> str | None:
@@ -160,7 +163,12 @@ def _topic(scene: Scene, group: Group) -> str | None:
         return None
     if FOREIGN_GROUP.search(before):
         return None
-    if len(group.figures) == 2 and _FLOOR_NOUN.search(before) and first.value > 0.9:
+    if (
+        len(group.figures) == 2
+        and set(group.labels) <= {"l", "w", ""}
+        and _FLOOR_NOUN.search(before)
+        and first.value > 0.9
+    ):
         return "space"
     topic = topic_of(before) or topic_of(scene.sentence_before(group.first))
     if topic in ("opening", "machine"):

@@ -51,7 +51,7 @@ _INFINITIVE = (
     r"|give|stand|hit)\b)"
 )
 _TO_PLACE = re.compile(
-    rf"\bto (?:(?:the|a|an|our|another) )?{_INFINITIVE}{_ANY}{{1,4}}?(?:at|@|height|level"
+    rf"\b(?:to|onto) (?:(?:the|a|an|our|another) )?{_INFINITIVE}{_ANY}{{1,4}}?(?:at|@|height|level"
     rf"|elevation|elev) {_LEVEL}{{0,3}}$"
 )
 _FROM_END = re.compile(
@@ -98,7 +98,7 @@ def is_outright_rise(before: str, behind: str) -> bool:
 
 def is_rise(before: str, behind: str, sentence_before: str) -> bool:
     """True where the words say that the figure is the change of height itself."""
-    if _RISE_BEFORE.search(before) and not re.search(r"\bhigh$", before):
+    if _RISE_BEFORE.search(before) and not re.search(r"\b(?:high|at)\W*$", before):
         return True
     if _RISE_BEHIND.match(behind) and not re.match(r"^\s*(?:up|down) to$", behind):
         return True

@@ -90,7 +90,8 @@ _SUPERLATIVES = {
     "thinnest": "t", "deepest": "d", "flattest": "h",
 }  # fmt: skip
 _SUPERLATIVE = re.compile(
-    r"\W*\b(tallest|highest|shortest|widest|narrowest|longest|thickest|thinnest|deepest|flattest)\b"
+    r"\W*(?:at (?:the|its|their) )?\b(tallest|highest|shortest|widest|narrowest|longest|thickest|thinnest"
+    r"|deepest|flattest)\b"
     r"(?: (?:one|ones|is|are|case|box|tray|carton|bottle|bag|tote|product|at|about|around|maybe|of them|being"
     r"|we|run|have|:)){0,4}\W*$"
 )

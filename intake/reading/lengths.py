@@ -170,8 +170,9 @@ def _bounded(scene: Scene, draft: Draft, figure: Figure) -> Draft:
 
 def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: set[str], previous: str) -> str | None:
     """The field of one length, None where the words do not tell."""
-    before, behind = _own_words(scene, figure), scene.after(figure)
-    sentence = scene.sentence_before(figure.first)
+    before = _TOP_OF_BELT.sub("", _own_words(scene, figure).replace(" - ", " "))
+    behind = scene.after(figure)
+    sentence = scene.sentence_before(figure.first).replace(" - ", " ")
     if _THROWN.search(f"{sentence} {behind}"):
         return None
     if re.search(r"[↑↗⬆↓↘⬇] ?$", before):
@@ -272,6 +273,7 @@ _MOVED = re.compile(
 )
 _OPENS_INFEED = re.compile(r"^\W*(?:the |our )?(?:in ?feed|inlet|intake)\b(?!.*\b(?:out ?feed|discharge|from)\b)")
 _TO_A_LINTEL = re.compile(r"^\W*(?:up )?to (?:the |its )?(?:lintel|door head|top of (?:the )?(?:door|frame|opening))\b")
+_TOP_OF_BELT = re.compile(r"\btop of (?:the )?(?:belt|roller|chain|conveyor)\b(?: (?:at|is))? ?")
 _IN_ALL = re.compile(r"\b(?:total(?: of)?|in total|altogether|all told|all in all)\W*$")
 _FIRST_FLOOR = re.compile(
     r"\b(?:to|in|on|onto|into) (?:the |our )?(?:first|1 st|1|second|2 nd|upper|next|top) (?:floor|level|storey"
@@ -330,6 +332,10 @@ def _pair_of(
         and "out" in sentence + behind + scene.sentence_text(figure.first)
     ):
         return "rise.infeed_height"
+    if re.match(r"^\W*in ?:", before) and re.search(r"\bout ?:", scene.shadow):
+        return "rise.infeed_height"
+    if re.match(r"^\W*out ?:", before) and re.search(r"\bin ?:", scene.shadow):
+        return "rise.discharge_height"
     if re.search(r"(?:^|[,;>|] ?)in ?: ?$", before) and "out" in scene.shadow:
         return "rise.infeed_height"
     if re.search(r"(?:^|[,;>|] ?)out ?: ?$", before) and re.search(r"\bin ?:", scene.shadow):

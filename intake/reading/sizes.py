@@ -42,9 +42,6 @@ def _border(scene: Scene, first: int, second: int) -> int:
     if sentence.first > first:
         return sentence.first
     for at in range(second - 1, first, -1):
-        if scene.tokens[at].text in (";", "/", "and", "other", "second", "or"):
-            return at
-    for at in range(second - 1, first, -1):
-        if scene.tokens[at].text == ",":
+        if scene.tokens[at].text in (";", "/", "and", "other", "second", "or", ","):
             return at
     return second

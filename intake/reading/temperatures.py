@@ -8,7 +8,8 @@ from intake.reading.topics import PRODUCT_WORDS
 from intake.reading.units import UNITS
 
 _ROOM = re.compile(
-    r"\b(?:room|chamber|house|cellar|vault|kitchen|shed|barn|store|area|space|plant|building|warehouse|hall"
+    r"\b(?:room|indoors|hot (?:in )?there|chamber|house|cellar|vault|kitchen|shed|barn|store|area|space|plant"
+    r"|building|warehouse|hall"
     r"|ambient|cooler|freezer|fridge|chiller|refrigerat\w+"
     r"|cold (?:room|store|storage|side)|chilled|"
     r"environment|air|in there|in here|inside|floor|factory|shop|site|outside|department|facility|dock|zone"

@@ -94,7 +94,7 @@ def rate_drafts(scene: Scene, who: Travelling, hours_a_day: float | None = None)
         if figure.kind != "rate":
             continue
         piece = _of_pieces(scene, figure, who)
-        if piece == "nothing":
+        if piece == "nothing" or _BILLED.search(scene.before(figure)):
             scene.use(figure)
             continue
         last = figure
@@ -129,6 +129,9 @@ def _low_and_high(found: list[Draft | Question]) -> None:
     least, most = low.high or low.low or 0.0, high.low or high.high or 0.0
     if 1.02 * least < most <= 5.0 * least:
         high.field = "rate.peak"
+
+
+_BILLED = re.compile(r"\b(?:bill|charge|cost|pay|paid|invoice|earn)\w*\b(?: [\w']+){0,3}\W*$")
 
 
 def _of_pieces(scene: Scene, figure: Figure, who: Travelling) -> str:

@@ -9,7 +9,7 @@ _NEEDED = re.compile(
     r"\b(?:need|needed|deliver\w*|delivery|lead ?time|install\w*|start ?up|deadline|ready|running|in place"
     r"|commission\w*|from now|out|away|until|within|in|by|before|timeline|schedule|time frame|timeframe|"
     r"want it|must have|turnaround|target|go live|order|ship\w*|shutdown|left|on site|latest|at the latest"
-    r"|project|asap|opening|aro|a r o|lead|term|plenty|would be fine|would do|is fine|is ok|is okay|okay"
+    r"|project|asap|opening|aro|a r o|lead|term|plenty|today|would be fine|would do|is fine|is ok|is okay|okay"
     r"|following|award|work for us|we've got|can wait|after we sign|after order|from order|timing)\b"
 )
 _NOT_NEEDED = re.compile(
