@@ -102,11 +102,20 @@ def _spoken_for(scene: Scene, name: str) -> bool:
     return said is not None and said.strong
 
 
+_PLACES = frozenset(
+    {"above", "below", "next", "at", "under", "behind", "beside", "away", "now", "after", "before", "over", "out"}
+)
+"""Behind them "right" is no side: "right above the infeed"."""
+
+
 def _worded_figure(scene: Scene, name: str, hits: list[Hit]) -> Draft | None:
     for hit in hits:
         if any(group.first < hit.after and hit.first < group.after for group in scene.groups):
             continue
         if denied(scene, hit.first, hit.after) or (name == "rise.height" and not _speaks_of_height(scene, hit)):
+            continue
+        behind = scene.norms[hit.after] if hit.after < len(scene.norms) else ""
+        if name == "rise.turn" and scene.norms[hit.after - 1] == "right" and behind in _PLACES:
             continue
         value = float(hit.value)
         draft = _draft(scene, name, hit, "")

@@ -114,7 +114,9 @@ def _denied_behind(scene: Scene, after: int, end: int) -> bool:
         words = words[1:]
     if words[:1] and words[0] in _BEHIND:
         return words[0] != "no" or words[1:2] in (["longer"], ["go"], ["way"])
-    return words[:2] in (["out", "of"],) or words[:1] == ["unnecessary"]
+    return words[:2] in (["out", "of"], ["go", "round"], ["go", "around"], ["stay", "out"], ["keep", "out"]) or words[
+        :1
+    ] == ["unnecessary"]
 
 
 def hedged(scene: Scene, first: int) -> bool:

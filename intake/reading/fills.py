@@ -10,7 +10,8 @@ _UNIT = r"(?:kgs?|kilos?|kilograms?|g|grams?|lbs?|pounds?|oz|ounces|#|tonnes?|to
 _FULL = re.compile(
     rf"(?:\d {_UNIT} (?:when |if )?(?P<w>full|filled|loaded)\b|\b(?:brim ?-? ?full|brimful|run full|always full"
     rf"|always filled|all full|full ones|filled ones|loaded ones"
-    r"|full of (?!us)\w+|filled with \w+|loaded with \w+|with (?:the )?(?:product|contents|beer|food|parts"
+    r"|full of (?!us)\w+|filled with \w+|loaded with \w+|with (?:the )?\w+ in(?:side)?(?= ?(?:$|[,.;)]))"
+    r"|with (?:the )?(?:product|contents|beer|food|parts"
     r"|goods) in(?:side)?\b)"
     r"|\b(?:full|filled|loaded) (?:only|cases?|boxes|bottles?|jars?|kegs?|totes?|crates?|drums?|bags?|trays?"
     r"|pails?|cans|tubs?|cups?|pouches|jugs?|cartons?|canisters?|sacks?|barrels?|buckets?|containers?"
@@ -52,7 +53,7 @@ _ONLY = re.compile(
 _BOTH = re.compile(
     r"\b(?:full and empty|empty and full|full or empty|empty or full|filled and empty|filled or empty"
     r"|loaded and empty|both (?:full|filled|travel|run|ride|go)|sometimes (?:full|empty)|empties (?:too"
-    r"|as well|also)|some (?:full|loaded|filled)\b.*\bsome (?:not|empty|aren't)|full (?:as well as|/|&"
+    r"|as well|also)|both kinds|some (?:full|loaded|filled)\b.*\bsome (?:not|empty|aren't)|full (?:as well as|/|&"
     r"|\+) empt\w+|full one way|loaded one way)\b"
 )
 

@@ -103,7 +103,8 @@ def _zone_here(scene: Scene, hit: Hit) -> bool:
     word = scene.tokens[hit.first].text
     ahead = scene.words(hit.after, min(sentence.after, hit.after + 8))
     if re.match(
-        r"^(?:(?:is |are )?(?:next door|upstairs|downstairs)|where (?:these|they|it)|next door|later|downstream|two block|on the other)",
+        r"^(?:(?:is |are )?(?:next door|upstairs|downstairs)|where (?:these|they|it)|next door|later|downstream"
+        r"|two block|on the other)",
         ahead,
     ):
         return False

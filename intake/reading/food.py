@@ -12,7 +12,7 @@ _FOOD = (
     r"|produce|eggs?|patties|burgers?|nuggets|tortillas?|bagels?|donuts?|doughnuts?|croissants?|wafers?"
     r"|pasta|noodles|rice|salmon|shrimps?|beef|pork|turkey|carcass\w*|confectionery|butter|tofu|berries|nuts"
     r"|grain|pretzels?|baguettes?|waffles?|pancakes?|pralines?|truffles?|portions|icing|ice cream|popsicles"
-    r"|goods|product|products)"
+    r"|product|products)"
 )
 _BELT = r"(?:belts?|slats?|machine|machines|chain|conveyor|modules|lift|equipment|carrier|flights?|it|them)"
 _HOLDER = (
@@ -21,7 +21,8 @@ _HOLDER = (
     r"|bottle|jar|can)"
 )
 _NO = re.compile(
-    rf"\b(?:only|just|solely) (?:the |our |a )?(?:\w+ )?{_HOLDER} (?:\w+ )?(?:touch\w*|meets?|contacts?|does|do"
+    rf"\b{_FOOD} touch(?:es)? (?:only )?(?:its|their) (?:own )?{_HOLDER}|\b(?:only|just|solely) (?:the |our "
+    rf"|a )?(?:\w+ )?{_HOLDER} (?:\w+ )?(?:touch\w*|meets?|contacts?|does|do"
     rf"|sees?|come\w*|is|lies|rests|sits)\b|\b(?:touch\w*|contact\w*|meets?|sees?) only (?:the |its "
     rf"|a )?(?:\w+ )?{_HOLDER}"
     rf"|\b(?:never|not|n't|doesn't|don't|doesnt|dont|no (?:bare |raw |open |unwrapped |exposed "
@@ -38,7 +39,8 @@ _NO = re.compile(
 )
 _BARE = r"(?:bare|naked|unwrapped|uncovered|loose|raw|unpackaged|unpacked|exposed|directly|direct|open)"
 _YES = re.compile(
-    rf"\b{_FOOD}\b(?: \S+){{0,6}}? {_BARE}\b(?: \S+){{0,4}}? (?:on|onto|with|in contact with|touch\w*|when)\b"
+    rf"\b{_FOOD}\b(?: \S+){{0,6}}? (?!open){_BARE}\b(?: \S+){{0,4}}? (?:on(?! top)|onto|with|in contact with"
+    rf"|touch\w*|when)\b"
     rf"|\b{_BARE} (?:\w+ )?{_FOOD}\b(?: \S+){{0,6}}? (?:on|onto|touch\w*|meets?|drips?"
     rf"|slides?)\b(?: \S+){{0,4}}? {_BELT}\b"
     rf"|\b{_FOOD} (?:\S+ )?(?:touch\w*|contacts?|does touch|lies? on|sits? on|rides? on"

@@ -47,7 +47,7 @@ def bare_is_none(scene: Scene, hit: Hit) -> bool:
         return True
     if figure is not None and figure.per is not None:
         return re.match(r"^(?:\d|by \d|one |two |a |to (?!\d)|from|onto|and|,|$)", behind) is None
-    if figure is not None and re.match(r"^to (?:\d|the (?:under|beam|ceil|roof))", behind):
+    if figure is not None and re.match(r"^to (?:\d|the )", behind):
         sentence = scene.sentence_of(hit.first)
         words = {scene.tokens[n].text for n in range(max(sentence.first, hit.first - 12), hit.first)}
         return not words & scene.lexicon.words["travelling"]

@@ -9,7 +9,7 @@ from intake.reading.lexicon import SWALLOWED
 from intake.reading.plain import Plain, plain
 from intake.reading.scene import Draft, Scene
 
-_SIDES = r"(?:sides?|flanks?|walls?|waist|laterally|sidewalls?|left and right|both sides)"
+_SIDES = r"(?:sides?|flanks?|walls?|waist|laterally|sidewalls?|left and right|both sides|body)"
 _SQUEEZE = re.compile(
     r"\b(?:squeez(?:e|es|ed|ing)|sqz|sqeeze\w*|grip(?:s|ped|ping)?|side (?:grip\w*|clamp\w*|pressure|load|loads"
     r"|force|squeeze)|clamp(?:s|ed|ing)?"
