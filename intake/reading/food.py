@@ -21,7 +21,8 @@ _HOLDER = (
     r"|bottle|jar|can)"
 )
 _NO = re.compile(
-    rf"\b{_FOOD} touch(?:es)? (?:only )?(?:its|their) (?:own )?{_HOLDER}|\b(?:only|just|solely) (?:the |our "
+    rf"\b(?:no|never|not|nothing)(?: \w+){{0,2}} (?:bare|raw|naked|unwrapped|exposed|loose) {_FOOD}"
+    rf"|\b{_FOOD} touch(?:es)? (?:only )?(?:its|their) (?:own )?{_HOLDER}|\b(?:only|just|solely) (?:the |our "
     rf"|a )?(?:\w+ )?{_HOLDER} (?:\w+ )?(?:touch\w*|meets?|contacts?|does|do"
     rf"|sees?|come\w*|is|lies|rests|sits)\b|\b(?:touch\w*|contact\w*|meets?|sees?) only (?:the |its "
     rf"|a )?(?:\w+ )?{_HOLDER}"

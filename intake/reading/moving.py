@@ -42,7 +42,7 @@ def bare_is_none(scene: Scene, hit: Hit) -> bool:
     if last in scene.lexicon.words["phrasal"]:
         return True
     if any(word in scene.lexicon.words["phrasal"] for word in before[-4:]) and not any(
-        word in scene.lexicon.words["moving"] for word in before[-2:]
+        word in scene.lexicon.words["travelling"] for word in before[-2:]
     ):
         return True
     if figure is not None and figure.per is not None:

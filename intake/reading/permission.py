@@ -15,7 +15,8 @@ _SQUEEZE = re.compile(
     r"|force|squeeze)|clamp(?:s|ed|ing)?"
     r"|pinch(?:ed|ing)?|hug(?:ged|ging)?|lateral (?:force|clamping|grip\w*|pressure|load|holding)|(?:hold|held"
     r"|holding|grab|grabbed|grabbing|press|pressed"
-    r"|pressing|push|pushed|pick|picked|carry|carried|touch|touched|lift|lifted|grasp|grasped|take|taken|handle"
+    r"|pressing|push|pushed|pick|picked|carry|carried|touch|touched|lift|lifted|grasp|grasped|taking"
+    r"|taking hold|take hold|lifting|touching|carrying|take|taken|handle"
     r"|handled) (?:\S+ ){0,4}"
     + _SIDES
     + r"|(?:never|not|only|nothing) (?:\S+ ){0,3}(?:by|from|on|at) (?:\S+ ){0,2}(?:sides|flanks|walls)"

@@ -43,7 +43,8 @@ _NO_WORDS = (
     r" way|not a chance|not on your life|not ever|not possible|not allowed|not permitted|not ok(?:ay)?"
     r"|not recommended|not"
     r" advisable|not acceptable|not wise|not ideal|not a good idea|not good|not likely|not so much|not much|not yet"
-    r"|not particularly|not especially|not exactly|not that (?:i|we) (?:know|am aware)(?: of)?"
+    r"|not particularly|not especially|not exactly|not that (?:i|we)(?:'ve| have)? (?:know|am aware|noticed"
+    r"|seen|heard)(?: of)?"
     r"|not to my knowledge|not as far as"
     r" (?:i|we) know|not for us|not here|not there|not in (?:there|here|our case|this area|that area)"
     r"|not (?:without|unless|before"
@@ -67,6 +68,10 @@ _NO_WORDS = (
     r"|a (?:clear|firm|hard|big|definite|strict) no|hard no|big no|no no no|nix|nyet|n(?= *(?:$|[,.;!]))"
 )
 _NO_TROUBLE = (
+    r"(?:can't|cant|cannot|couldn't|don't|dont) (?:imagine|see|foresee|think of|expect) (?:a|any|an|why"
+    r"|much)\b(?: \w+)?"
+    r"|never (?:had |seen |caused )?(?:a |any |an )?(?:problem|issue|trouble)s?\b"
+    r"|no reason (?:why )?not(?: to)?|never mind\b|"
     r"(?:no|not an?|without(?: an?| any)?|never an?|zero) (?:\w+ )?(?:problem|prob|issue|worry|worrie|trouble"
     r"|bother|objection"
     r"|sweat|drama|harm|concern|restriction|big deal|biggie|reason not to|hassle|probs|difficulty|difficultie|stress"
@@ -78,7 +83,7 @@ _NO_TROUBLE = (
     r"|makes no (?:difference|odds)|(?:it )?can't hurt|couldn't care less|nobody (?:minds|cares)|no one (?:minds|cares)"
 )
 _YES_WORDS = (
-    r"yes+|yess+|yep+|yup+|yeah+|yea|yah|ya|ye|yessir|aye|ja|jawohl|oui|si\b|da(?= *(?:$|[,.;!]))|y(?= *(?:$"
+    r"yes+|yess+|yep+|yup+|yeah+|yea|yah|ya|ye|yessir|aye|ja|jawohl|oui|sí|si\b|da(?= *(?:$|[,.;!]))|y(?= *(?:$"
     r"|[,.;!]))|sure(?: thing)?|of course|ofc"
     r"|naturally|absolutely|absolutley|definitely|definately|certainly|surely|totally|completely|exactly"
     r"|precisely|indeed|correct|right(?! away| now| side| way| turn| hand| angle)"
@@ -129,6 +134,8 @@ TAIL = re.compile(
     r"| please| thanks| thank you| sir| i guess| i think| i'd say| i would say| i suppose| i believe"
     r"|,? i'm afraid| for now| probably| definitely| really| overall| in short)*[\s.!)👍😄😊🙂:D]*$"
 )
+SHORT_TAIL = re.compile(r"(?<!of) (?P<word>yes|yep|yeah|yup|sure|nope|no)[\s.!]*$")
+"""At the end of a few words: "dust zone yes"."""
 SPLIT = re.compile(
     r"\b(?:yes and no|yes / no|y / n|half and half|some do|some are|some can|some (?:\w+ )?(?:yes|no)\b"
     r"|sometimes(?! not)\b(?! with)|in part|partly|partially|hit and miss|maybe maybe not"

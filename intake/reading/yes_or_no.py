@@ -14,6 +14,7 @@ from intake.reading.spoken_words import (
     LEAVE,
     NOT_SURE,
     ONLY_IF,
+    SHORT_TAIL,
     SPLIT,
     TAIL,
     WEAK,
@@ -111,6 +112,8 @@ def _head(said: Plain, name: str) -> tuple[bool, int, int] | None:
         if value is None or (match["trouble"] and found is not None and name not in PERMISSIONS):
             break
         start = next(match.start(group) for group in ("trouble", "no", "yes", "echo") if match[group])
+        if found is not None and WEAK.fullmatch(match["no"] or "") is not None:
+            break  # "fine, nothing inside can move"
         if found is not None and not _joins(said.text[place:start]):
             break
         found = (value, said.token_at(start), said.token_at(match.end() - 1) + 1)
@@ -143,6 +146,8 @@ def _tail(said: Plain, name: str) -> tuple[bool, int, int] | None:
     offset, match = 0, None
     for piece in re.finditer(r"[^.!?;]+[.!?;]?", said.text):
         match = TAIL.search(piece.group()[-240:])
+        if match is None and piece.group().count(" ") < 10:
+            match = SHORT_TAIL.search(piece.group())
         if match is not None:
             offset = piece.start() + max(0, len(piece.group()) - 240)
             break
