@@ -94,7 +94,26 @@ _MEASURES = frozenset(
 """What may stand between "max" and its figure: "max. weight 25 kg"."""
 _ADJACENT = frozenset({"over", "under", "above", "below", "some", "like", "say"})
 _SEEN = frozenset(
-    {"seen", "been", "go", "goes", "gone", "had", "run", "ran", "get", "see", "have", "done", "do", "hit"}
+    {
+        "drops",
+        "falls",
+        "sinks",
+        "dips",
+        "seen",
+        "been",
+        "go",
+        "goes",
+        "gone",
+        "had",
+        "run",
+        "ran",
+        "get",
+        "see",
+        "have",
+        "done",
+        "do",
+        "hit",
+    }
 )
 _UNDER = frozenset(
     {"colder than", "cooler than", "under", "below", "less than", "lighter than", "smaller than", "lower than"}
@@ -150,8 +169,12 @@ def bound_around(tokens: list[Token], first: int, after: int, floor: int) -> Bou
                 back += 1
             if tokens[begin - back].text in _NEVER:
                 meaning, begin = "most", begin - back
-        elif what == "most" and phrase in _UNDER and begin > floor and tokens[begin - 1].text in _NEVER:
-            meaning, begin = "least", begin - 1
+        elif what == "most" and phrase in _UNDER and begin > floor:
+            back = 1
+            while tokens[begin - back].text in _SEEN and begin - back > floor and back < 4:
+                back += 1
+            if tokens[begin - back].text in _NEVER:
+                meaning, begin = "least", begin - back
     for _ in range(2):
         behind = _match_behind(tokens, end)
         if behind is None:
@@ -191,6 +214,8 @@ def _match_before(tokens: list[Token], first: int, floor: int) -> tuple[int, str
 
 def _quotes(tokens: list[Token], at: int) -> bool:
     """True for a ">" that marks a line of older mail, not "more than"."""
+    if at + 1 < len(tokens) and tokens[at].end == tokens[at + 1].start:
+        return False  # >2 kg
     if at:
         return tokens[at - 1].kind == "line"
     return any(a.kind == "line" and b.text == ">" for a, b in itertools.pairwise(tokens[:400]))

@@ -47,7 +47,7 @@ def pace_drafts(scene: Scene) -> list[Draft]:
 
 
 _EVERY_UNIT = re.compile(
-    r"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop)\w+)? (?:every|each|per) (second|sec|minute"
+    r"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop|couple|few|dozen|lot|bit)\w+)? (?:every|each|per|a) (second|sec|minute"
     r"|min)\b( and a half)?"
 )
 

@@ -96,8 +96,10 @@ def _of_rows(scene: Scene, rows: tuple[tuple[Cell, ...], ...], columns: dict[int
                     found.append(draft)
             scene.use(*figures)
     if size > 1 and found:
-        last = found[-1]
-        found.append(Draft("product.sizes", last.start, last.end, float(size), float(size), at=last.at, rank=3))
+        label = rows[-1][0]  # the last size by its name, where it has one
+        named = 0 not in columns and label.start < label.end
+        start, end = (label.start, label.end) if named else (found[-1].start, found[-1].end)
+        found.append(Draft("product.sizes", start, end, float(size), float(size), at=found[-1].at, rank=3))
     for pairs in rates.values():
         first_draft = pairs[0][0]
         first_draft.low = min(draft.low or 0.0 for draft, _ in pairs)

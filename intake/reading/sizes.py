@@ -10,9 +10,12 @@ def count_of_sizes(scene: Scene, drafts: list[Draft], anchors: list[int]) -> lis
     """Two or more sizes told one by one: their number is told too."""
     if len(anchors) < 2 or any(draft.field == "product.sizes" for draft in drafts):
         return []
-    last = next((draft for draft in drafts if draft.at == max(anchors)), None)
+    last = max(anchors)
+    group = next((group for group in scene.groups if group.first == last), None)
+    end = group.after if group is not None else last + 1
+    start, stop = scene.tokens[last].start, scene.tokens[end - 1].end
     count = float(len(anchors))
-    return [Draft("product.sizes", last.start, last.end, count, count, at=last.at, rank=3)] if last else []
+    return [Draft("product.sizes", start, stop, count, count, at=last, rank=3)]
 
 
 def number_sizes(scene: Scene, drafts: list[Draft], anchors: list[int]) -> None:

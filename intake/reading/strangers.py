@@ -227,9 +227,9 @@ def _grown_together(tokens: list[Token], at: int) -> bool:
     if before.text == "-" and at >= 2 and tokens[at - 2].end == before.start and tokens[at - 2].kind == "word":
         gap = tokens[at - 2].start - tokens[at - 3].end if at >= 3 else 9
         measured = at >= 3 and tokens[at - 3].kind == "number" and gap == 0
-        measured = measured or (
-            at >= 3 and gap <= 1 and tokens[at - 2].text in UNIT_WORDS | {"m", "g", "minute", "hour"}
-        )
+        known = UNIT_WORDS | {"m", "g", "v", "n", "minute", "hour"}
+        measured = measured or (at >= 3 and gap <= 1 and tokens[at - 2].text in known)
+        measured = measured or (at >= 3 and tokens[at - 3].text == "°")
         return not measured and tokens[at - 2].text not in ("to", "max", "x", "ft", "in", "min", "minute", "hour")
     return False
 
@@ -273,9 +273,18 @@ def _chain_end(tokens: list[Token], at: int) -> int:
         measured = at + 3 < len(tokens) and tokens[at + 3].kind == "word"
         if len(second) >= 4 and second.isdigit() and len(tokens[at].text) == 3 and not measured:
             return at + 3
+        coded = at + 4 < len(tokens) and tokens[at + 3].text == "-" and tokens[at + 3].start == tokens[at + 2].end
+        if (
+            coded
+            and tokens[at + 4].kind == "word"
+            and tokens[at + 4].start == tokens[at + 3].end
+            and len(tokens[at + 4].text) < 3
+        ):
+            return at + 5  # part number 88-1207-C
         if second.startswith("0") and second.isdigit() and len(second) > 1:
             return at + 3
-        if len(second) >= 5 and len(tokens[at].text) < len(second) - 1:
+        both = second.isdigit() and tokens[at].text.isdigit()
+        if both and len(second) >= 5 and len(tokens[at].text) < len(second) - 1:
             return at + 3
     return at
 
