@@ -221,7 +221,11 @@ def field_of(scene: Scene, figure: Figure, who: Travelling, down: bool, said: se
         return "rise.discharge_height" if down else "rise.infeed_height"
     if near == "high" and not re.search(r"\b(?:from|off)(?: the| a| our)?$", before):
         return "rise.infeed_height" if down and "from" in before else "rise.discharge_height"
-    if joins_two_heights(behind) and _next_is_length(scene, figure):
+    if (
+        joins_two_heights(behind)
+        and _next_is_length(scene, figure)
+        and not (figure.value >= _RISE_FROM and is_rise(before, "", ""))
+    ):
         return "rise.infeed_height"
     if _BY.search(before) and _MOVED.search(sentence):
         return "rise.height"
@@ -273,6 +277,8 @@ _MOVED = re.compile(
 )
 _OPENS_INFEED = re.compile(r"^\W*(?:the |our )?(?:in ?feed|inlet|intake)\b(?!.*\b(?:out ?feed|discharge|from)\b)")
 _TO_A_LINTEL = re.compile(r"^\W*(?:up )?to (?:the |its )?(?:lintel|door head|top of (?:the )?(?:door|frame|opening))\b")
+_RISE_FROM = 2.0
+""" "Up 9 ft to the deck at 12 ft" is a rise; "up 30 in to 12 ft" comes from a conveyor of that height."""
 _TOP_OF_BELT = re.compile(r"\btop of (?:the )?(?:belt|roller|chain|conveyor)\b(?: (?:at|is))? ?")
 _IN_ALL = re.compile(r"\b(?:total(?: of)?|in total|altogether|all told|all in all)\W*$")
 _FIRST_FLOOR = re.compile(
