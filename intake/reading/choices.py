@@ -60,7 +60,8 @@ def _counts(scene: Scene, hit: Hit) -> bool:
     of_the_old = (
         hit.field == "project.purpose" and hit.field in scene.asked and scene.status[hit.first] in ("past", "other")
     )
-    return asks_back or of_the_old or scene.live(hit.first)
+    told_of = hit.field in scene.asked and hit.field.startswith("handling.") and scene.status[hit.first] == "other"
+    return asks_back or of_the_old or told_of or scene.live(hit.first)
 
 
 def _draft(scene: Scene, name: str, hit: Hit, value: str | bool) -> Draft:

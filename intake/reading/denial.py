@@ -79,6 +79,8 @@ def _denies(scene: Scene, at: int) -> bool:
         and scene.tokens[at + 1].text in ("problem", "prob", "issue", "worry", ".")
     ):
         return False
+    if word == "no" and at + 1 < len(scene.tokens) and scene.tokens[at + 1].text in _NEW_SUBJECTS:
+        return False  # the answer "no", and then a sentence of its own
     if word == "not" and at + 1 < len(scene.tokens) and scene.tokens[at + 1].text in ("only", "just", "sure"):
         return False
     if word == "rather" or word == "other" or word == "instead":

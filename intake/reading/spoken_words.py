@@ -38,6 +38,7 @@ _NO_STANDS = (
     r"|unclassified|non)\b))"
 )
 _NO_WORDS = (
+    r"not so you'd notice|please avoid|there (?:are|is) none|there's none|there aren't any|there isn't any|"
     r"nope|noo+|nah+|naw|nay|negative|njet|nein|non(?! )|not really|not at all|not (?:in the )?(?:slightest"
     r"|least)|not in any"
     r" way|not a chance|not on your life|not ever|not possible|not allowed|not permitted|not ok(?:ay)?"
@@ -83,6 +84,9 @@ _NO_TROUBLE = (
     r"|makes no (?:difference|odds)|(?:it )?can't hurt|couldn't care less|nobody (?:minds|cares)|no one (?:minds|cares)"
 )
 _YES_WORDS = (
+    r"i reckon so|reckon so|course (?:you|they|it|we) (?:can|could|may|do|are)|who cares|why wouldn't (?:they"
+    r"|it|we|you|i)"
+    r"|no reason against(?: it)?|"
     r"yes+|yess+|yep+|yup+|yeah+|yea|yah|ya|ye|yessir|aye|ja|jawohl|oui|sí|si\b|da(?= *(?:$|[,.;!]))|y(?= *(?:$"
     r"|[,.;!]))|sure(?: thing)?|of course|ofc"
     r"|naturally|absolutely|absolutley|definitely|definately|certainly|surely|totally|completely|exactly"
