@@ -130,7 +130,7 @@ def joins_two_heights(behind: str) -> bool:
             r"\s*(?:aff|tob|tor|toc|high|level|(?:off|above) (?:the )?(?:floor|ground)|from (?:the )?floor)?"
             r"\s*,? ?(?:and )?(?:then )?(?:(?:go|goe|going|come|raise|lift|climb|drop|lower)(?:ed|ing)? )?(?:up "
             r"|down )?to(?: the| a| about| around)?(?: top of (?:belt|roller|conveyor|steel))?(?: mezzanine"
-            r"| deck| platform)?(?: at)?\s*",
+            r"| deck| platform|(?: [\w']+){0,3} (?:floor|level|story|storey|conveyor|belt|line|dock))?(?: at)?\s*",
             behind,
         )
         is not None

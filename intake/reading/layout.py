@@ -191,7 +191,7 @@ def dead_spans(shadow: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]
 
 
 _NOT_WANTED = re.compile(
-    r"^[^\S\n(]*\(?(?:not (?:required|needed|wanted|in scope|applicable|part of (?:this|it))|excluded"
+    r"^[^\S\n(]*\(?(?:(?:what )?we do(?:n't| not) have|not (?:required|needed|wanted|in scope|applicable|part of (?:this|it))|excluded"
     r"|exclusions|out of scope|no need for)"
     r"[^\n:]{0,30}:[^\S\n]*\n((?:[^\S\n]*(?:[-*•·–]|\d[.)])[^\n]*\n?)+)",
     re.M,

@@ -145,7 +145,7 @@ def _all_items(scene: Scene) -> list[Draft | Question]:
 
 def _asked_first(drafts: list[Draft], asked: tuple[str, ...]) -> list[Draft]:
     """Words that answer the question asked are not taken for another field as well: a "soft" underside."""
-    taken = [(draft.start, draft.end) for draft in drafts if draft.field in asked]
+    taken = [(draft.start, draft.end) for draft in drafts if draft.field in asked and draft.value is not None]
     return [
         draft
         for draft in drafts
