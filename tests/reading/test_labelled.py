@@ -35,7 +35,7 @@ def _answered(picked: Iterable[dict[str, Any]]) -> tuple[int, int, int]:
     return right, wrong, missed
 
 
-@pytest.mark.parametrize(("held", "right_least", "wrong_most"), [(False, 0.97, 0.012), (True, 0.93, 0.03)])
+@pytest.mark.parametrize(("held", "right_least", "wrong_most"), [(False, 0.97, 0.012), (True, 0.88, 0.045)])
 def test_a_figure_given_as_an_answer_is_taken(held: bool, right_least: float, wrong_most: float) -> None:
     right, wrong, missed = _answered(e for e in entries(held=held) if vocabulary()[e["field"]].is_number)
     everything = right + wrong + missed
