@@ -5,35 +5,35 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from intake.reading.answers import answer_drafts
-from intake.reading.answers_in_words import floor_level_drafts
-from intake.reading.choices import choice_drafts, open_draft
-from intake.reading.contact import contact_drafts
-from intake.reading.corrections import apply_corrections
-from intake.reading.counts import count_drafts
-from intake.reading.deadlines import deadline_questions
-from intake.reading.dimensions import dimension_drafts
-from intake.reading.directions import direction_drafts
 from intake.reading.doubts import sentence
-from intake.reading.extremes import join_extremes
-from intake.reading.headings import heading_drafts
-from intake.reading.hours import hours_drafts, shifts_question
-from intake.reading.lengths import length_drafts
-from intake.reading.masses import mass_drafts
-from intake.reading.materials import surface_drafts
-from intake.reading.pace import pace_drafts
-from intake.reading.portions import portions
-from intake.reading.scene import Draft, Question, Scene, scene_of
-from intake.reading.shared_lengths import share_length_units
-from intake.reading.size_tables import table_drafts
-from intake.reading.sizes import count_of_sizes, number_sizes
-from intake.reading.slopes import slope_drafts, tilt_in_words
-from intake.reading.supply import supply_drafts
-from intake.reading.temperatures import temperature_drafts
-from intake.reading.throughput import rate_drafts
-from intake.reading.travelling import travelling
+from intake.reading.facts.answers import answer_drafts
+from intake.reading.facts.answers_in_words import floor_level_drafts
+from intake.reading.facts.contact import contact_drafts
+from intake.reading.facts.corrections import apply_corrections
+from intake.reading.facts.counts import count_drafts
+from intake.reading.facts.deadlines import deadline_questions
+from intake.reading.facts.dimensions import dimension_drafts
+from intake.reading.facts.extremes import join_extremes
+from intake.reading.facts.headings import heading_drafts
+from intake.reading.facts.hours import hours_drafts, shifts_question
+from intake.reading.facts.lengths import length_drafts
+from intake.reading.facts.masses import mass_drafts
+from intake.reading.facts.pace import pace_drafts
+from intake.reading.facts.shared_lengths import share_length_units
+from intake.reading.facts.size_tables import table_drafts
+from intake.reading.facts.sizes import count_of_sizes, number_sizes
+from intake.reading.facts.slopes import slope_drafts, tilt_in_words
+from intake.reading.facts.supply import supply_drafts
+from intake.reading.facts.temperatures import temperature_drafts
+from intake.reading.facts.throughput import rate_drafts
+from intake.reading.facts.weeks import weeks_drafts
+from intake.reading.message.scene import Draft, Question, Scene, scene_of
+from intake.reading.message.travelling import travelling
+from intake.reading.text.portions import portions
 from intake.reading.unread import unread_pieces
-from intake.reading.weeks import weeks_drafts
+from intake.reading.words.choices import choice_drafts, open_draft
+from intake.reading.words.directions import direction_drafts
+from intake.reading.words.materials import surface_drafts
 from intake.spec.facts import Doubt, Fact, Heard
 from intake.spec.flat import SPREAD_FIELDS
 from intake.spec.folder import questions_folder

@@ -2,8 +2,8 @@
 
 from bisect import bisect_left
 
-from intake.reading.lexicon import SWALLOWED
-from intake.reading.scene import Scene
+from intake.reading.message.lexicon import SWALLOWED
+from intake.reading.message.scene import Scene
 
 _WORDS_MOST = 10
 _PIECES_MOST = 60

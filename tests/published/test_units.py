@@ -9,8 +9,8 @@ spelling that is new to the table fails here until it agrees with pint or is lis
 import pint
 import pytest
 
-from intake.reading.unit_words import _SPELLINGS
-from intake.reading.units import UNITS, Unit
+from intake.reading.amounts.unit_words import _SPELLINGS
+from intake.reading.amounts.units import UNITS, Unit
 
 PRINTED = [  # unit, factor as printed in SP 811, digits printed
     ("ft", 0.3048, 4), ("in", 0.0254, 4), ("mil", 2.54e-5, 3), ("mi", 1609.344, 7), ("yd", 0.9144, 4),

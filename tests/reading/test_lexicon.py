@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from intake.reading import read
-from intake.reading.lexicon import lexicon_of, phrase_elements
+from intake.reading.message.lexicon import lexicon_of, phrase_elements
 from intake.spec.folder import questions_folder
 from intake.spec.vocabulary import vocabulary
 

@@ -18,6 +18,11 @@ from intake.spec.clean import clean, one_line
         ("pay\u202e05", "pay05"),
         ("\udc80 12 ft", " 12 ft"),
         ("[/] [red]16[/red]", "[/] [red]16[/red]"),
+        ("a\x1b]52;c;aGk=\x07b", "ab"),
+        ("left\u202eright", "leftright"),
+        ("nul\x00 and \x9b1m", "nul and "),
+        ("e\u0301", "é"),
+        ("open \x1b", "open "),
     ],
 )
 def test_control_codes_go_and_words_stay(raw: str, words: str) -> None:

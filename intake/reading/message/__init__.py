@@ -1,0 +1,1 @@
+"""One message laid open, with the words the questions know: what all facts are found in."""

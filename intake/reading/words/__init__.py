@@ -1,0 +1,1 @@
+"""Facts that words give: choices, a yes or a no, permissions, materials, trials."""
