@@ -4,6 +4,8 @@ from typing import Any
 
 import pytest
 
+collect_ignore = ["extractors"]  # scripts that run in interpreters of their own, no test modules
+
 
 @pytest.fixture
 def case_up() -> dict[str, Any]:
