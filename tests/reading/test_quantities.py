@@ -52,6 +52,18 @@ STYLES = [  # text, kind, low, high
     ("3 hp", "power", 2237.1, 2237.1),
     ("12 fl oz", "volume", 0.000354882, 0.000354882),
     ("an hour and a half", "duration", 5400.0, 5400.0),
+    ("12 ± 0.5 kg", "mass", 11.5, 12.5),
+    ("12 kg ±0.5", "mass", 11.5, 12.5),
+    ("300 mm +/- 5", "length", 0.295, 0.305),
+    ("2 m ± 5 mm", "length", 1.995, 2.005),
+    ("20 kg give or take 10 %", "mass", 18.0, 22.0),
+    ("4 °C plus or minus 1", "temperature", 3.0, 5.0),
+    ("40 °F ± 2 °C", "temperature", 2.44444, 6.44444),
+    ("30 ± 2 cases a minute", "rate", 28.0, 32.0),
+    ("30/min ± 2", "rate", 28.0, 32.0),
+    ("no more than 20 ± 0.5 kg", "mass", None, 20.5),
+    ("8.5 lb ±", "mass", 3.85554, 3.85554),
+    ("an eighth of an inch", "length", 0.003175, 0.003175),
 ]
 
 

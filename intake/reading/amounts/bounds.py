@@ -60,7 +60,8 @@ _BEHIND_MOST = _phrases(
 )
 _BEHIND_ABOUT = _phrases(
     "or so; ish; - ish; give or take; approx; approx .; approximately; roughly; more or less; or thereabouts; "
-    "thereabouts; i think; i guess; on average; average; avg; ballpark; + / -; i believe; or therabouts; if "
+    "thereabouts; i think; i guess; on average; average; avg; ballpark; + / -; ±; or thereabout; i believe; or "
+    "therabouts; if "
     "memory serves; from memory; -ish; about; i would say; i'd say"
 )
 

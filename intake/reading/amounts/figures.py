@@ -7,6 +7,7 @@ from intake.reading.amounts.compounds import Amount, amount_at
 from intake.reading.amounts.numbers import number_at
 from intake.reading.amounts.rates import Per, per_at
 from intake.reading.amounts.strangers import stranger_end
+from intake.reading.amounts.tolerances import tolerance_at
 from intake.reading.amounts.unit_words import unit_at
 from intake.reading.amounts.units import CANONICAL, UNITS, Unit
 from intake.reading.text.fold import Folded
@@ -86,7 +87,10 @@ def figure_at(tokens: list[Token], at: int, raw: str, floor: int) -> Figure | No
     ends: tuple[Amount, ...] = (first,)
     after = per.after if per else first.after
     second = _second(tokens, first, after, start, floor, raw, per)
-    if second is not None:
+    tolerance = tolerance_at(tokens, first, after, raw, per)
+    if tolerance is not None:
+        ends, per, after = tolerance
+    elif second is not None:
         ends = (first, second[0])
         per = per or second[1]
         after = second[2]
@@ -100,6 +104,10 @@ def figure_at(tokens: list[Token], at: int, raw: str, floor: int) -> Figure | No
     if any(end.vague for end in ends):
         figure.approx = True
     _set_values(figure)
+    if tolerance is not None and bound.meaning == "most":
+        figure.low = None
+    elif tolerance is not None and bound.meaning == "least":
+        figure.high = None
     return figure
 
 

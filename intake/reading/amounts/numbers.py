@@ -181,7 +181,12 @@ def _words_at(tokens: list[Token], at: int) -> Number | None:
         return Number(2 * (_SCALES | _COUNTED)[_text(tokens, at + 1)], at + 2, in_words=True, vague=True)
     if word == "half":
         return _half(tokens, at)
-    if word in ("quarter", "third") and _text(tokens, at + 1) == "of" and _text(tokens, at + 2) in ("a", "an"):
+    if (
+        word in _SHARES
+        and not word.endswith("s")
+        and _text(tokens, at + 1) == "of"
+        and _text(tokens, at + 2) in ("a", "an")
+    ):
         return Number(_SHARES[word], at + 3, in_words=True, whole=False)
     if word == "dozen":
         return Number(12.0, at + 1, in_words=True, whole=False)

@@ -159,6 +159,8 @@ def stranger_end(tokens: list[Token], at: int) -> int:
     close = following.start == token.end
     if following.text in _MONEY_BEHIND or following.text in ("%", "percent", "pct"):
         return at + 2
+    if following.text in ("pound", "pounds") and at + 2 < len(tokens) and tokens[at + 2].text == "sterling":
+        return at + 3
     if close and following.text in _ORDINAL:
         return at + 2
     if following.text in ("am", "pm", "a.m", "p.m") or (following.text in ("a", "p") and _meridiem(tokens, at + 1)):

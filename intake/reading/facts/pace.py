@@ -48,7 +48,7 @@ def pace_drafts(scene: Scene) -> list[Draft]:
 
 _EVERY_UNIT = re.compile(
     r"\b(?:one|1|a|an)(?: (?!day|week|break|time|call|stop|couple|few|dozen|lot|bit)\w+)? (?:every|each|per"
-    r"|a) (second|sec|minute"
+    r"|a) (other )?(second|sec|minute"
     r"|min)\b( and a half)?"
 )
 
@@ -57,14 +57,13 @@ def _every_second(scene: Scene) -> list[Draft]:
     """ "A piece every second": no figure at all."""
     for match in _EVERY_UNIT.finditer(scene.shadow[:20_000]):
         at = scene.token_at(match.start())
-        if (
-            at is None
-            or not scene.live(at)
-            or any(match.start() <= scene.tokens[f.first].start < match.end() for f in scene.figures)
-        ):
+        inside = [f for f in scene.figures if match.start() <= scene.tokens[f.first].start < match.end()]
+        if at is None or not scene.live(at) or any(f.kind != "number" or f.value not in (1.0, 0.5) for f in inside):
             continue
-        value = 60.0 if match.group(1).startswith("s") else 1.0
-        value /= 1.5 if match.group(2) else 1.0
+        for figure in inside:
+            scene.use(figure)
+        value = 60.0 if match.group(2).startswith("s") else 1.0
+        value /= 2.0 if match.group(1) else 1.5 if match.group(3) else 1.0
         asked = next(
             (name for name in scene.asked if name.startswith("rate.") and name != "rate.normal"), "rate.normal"
         )
