@@ -43,6 +43,7 @@ _SHARES = {
     "fourth": 1 / 4, "fourths": 1 / 4, "fifth": 1 / 5, "fifths": 1 / 5, "sixth": 1 / 6, "sixths": 1 / 6,
     "eighth": 1 / 8, "eighths": 1 / 8, "tenth": 1 / 10, "tenths": 1 / 10, "sixteenths": 1 / 16, "sixteenth": 1 / 16,
 }  # fmt: skip
+_ONE_SHARE = frozenset(word for word in _SHARES if not word.endswith("s"))
 _DENOMINATORS = frozenset({2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 64, 100, 1000})
 NUMBER_WORDS = frozenset({*_ONES, *_TENS, *_SCALES, *_COUNTED, *_SHARES, "couple", "half", "point"})
 _WHOLE_WORDS = frozenset({*_ONES, *_TENS})
