@@ -2,6 +2,7 @@
 
 from intake.interview.reasons import failing_reason, few, open_matters, verdict_reason
 from intake.interview.reasons import family_name as name_in
+from intake.interview.reasons import short_family_name as short_name_in
 from intake.interview.wording import Sentences, in_force, joined
 from intake.sizing.result import FamilyResult, Result
 from intake.spec.display import System
@@ -10,6 +11,11 @@ from intake.spec.display import System
 def family_name(family: str, sentences: Sentences | None = None) -> str:
     """What the trade calls a family: "side-grip elevator"."""
     return name_in(family, sentences or in_force())
+
+
+def short_family_name(family: str, sentences: Sentences | None = None) -> str:
+    """The same where room is short: "side grip"."""
+    return short_name_in(family, sentences or in_force())
 
 
 def verdict_line(found: FamilyResult, result: Result, system: System, sentences: Sentences | None = None) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 from datetime import datetime
 from typing import Any
 
+from intake.advice import short_family_name
 from intake.casebook import Entry
 from intake.spec import Case, Event, Fact, fold, vocabulary
 from intake.spec.clean import one_line
@@ -76,7 +77,13 @@ def case_shape(case_id: str, events: Sequence[Event], *, contacts: bool) -> dict
 def _columns(entry: Entry) -> tuple[str, ...]:
     index = entry.index
     standing = "on the shelf" if entry.archived else one_line(index.standing, 40)
-    return entry.id, _when(entry.updated), standing, index.best.replace("_", " "), one_line(index.title, _WIDEST_TITLE)
+    return (
+        entry.id,
+        _when(entry.updated),
+        standing,
+        short_family_name(index.best) if index.best else "",
+        one_line(index.title, _WIDEST_TITLE),
+    )
 
 
 def _facts(case: Case, contacts: bool) -> list[Fact]:

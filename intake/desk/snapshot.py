@@ -2,7 +2,15 @@
 
 from dataclasses import dataclass, field
 
-from intake.advice import assumption_line, family_name, follow_up_lines, recommendation, sample_request, verdict_line
+from intake.advice import (
+    assumption_line,
+    family_name,
+    follow_up_lines,
+    recommendation,
+    sample_request,
+    short_family_name,
+    verdict_line,
+)
 from intake.interview.question import Question
 from intake.sizing.result import Result
 from intake.spec import Spec
@@ -131,7 +139,7 @@ def strip_lines(result: Result) -> tuple[str, ...]:
     for verdict, sign in SIGNS.items():
         names = [name for name, found in result.families.items() if found.verdict == verdict]
         ranked = sorted(names, key=lambda name: name != result.best)
-        short = ", ".join(name.replace("_", " ") for name in ranked)
+        short = ", ".join(short_family_name(name) for name in ranked)
         lines += [f"{sign} {WORDS[verdict]}: {short}"] if names else []
     return tuple(lines)
 

@@ -18,6 +18,11 @@ def family_name(family: str, sentences: Sentences) -> str:
     return sentences.find(f"family.{family}") or family.replace("_", " ")
 
 
+def short_family_name(family: str, sentences: Sentences) -> str:
+    """What the trade calls a family, where room is short."""
+    return sentences.find(f"family_short.{family}") or family.replace("_", " ")
+
+
 def failing_reason(check: Check, sentences: Sentences, system: System) -> str:
     """Why this check shuts a family out: "140/min is over its limit of 120/min"."""
     # A missing fact leaves no figure to tell; it fails all the same.

@@ -14,6 +14,7 @@ _BLANK = re.compile(r"\{([^{}]*)\}")
 _BY_ID = frozenset(
     {
         "family",
+        "family_short",
         "fail",
         "fail_open",
         "check_name",
