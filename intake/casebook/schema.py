@@ -2,6 +2,7 @@
 
 import sqlite3
 from pathlib import Path
+from time import monotonic, sleep
 
 from intake.casebook.error import BookError
 
@@ -57,7 +58,7 @@ def connect(path: Path, *, wait_s: float) -> sqlite3.Connection:
     """Open the file for reading and writing. Transactions are begun and ended by hand. Raises sqlite3.Error."""
     connection = sqlite3.connect(path, timeout=wait_s, isolation_level=None, check_same_thread=False)
     try:
-        connection.execute("pragma journal_mode=wal")
+        _log_ahead(connection, wait_s)
         for pragma in _PRAGMAS:
             connection.execute(f"pragma {pragma}")
         _build(connection, path)
@@ -65,6 +66,19 @@ def connect(path: Path, *, wait_s: float) -> sqlite3.Connection:
         connection.close()
         raise
     return connection
+
+
+def _log_ahead(connection: sqlite3.Connection, wait_s: float) -> None:
+    """Keep the log beside the file. This change of mode does not wait for others by itself, as all else does."""
+    until = monotonic() + wait_s
+    while True:
+        try:
+            connection.execute("pragma journal_mode=wal")
+            return
+        except sqlite3.OperationalError as trouble:
+            if trouble.sqlite_errorcode & 0xFF != sqlite3.SQLITE_BUSY or monotonic() > until:
+                raise
+            sleep(0.01)
 
 
 def connect_to_read(path: Path) -> sqlite3.Connection:
@@ -81,7 +95,10 @@ def connect_to_read(path: Path) -> sqlite3.Connection:
 
 def _build(connection: sqlite3.Connection, path: Path) -> None:
     """Make the tables of a new book. Two programs may try at once: the second finds them made."""
-    if _recognise(connection, path) == VERSION:
+    connection.execute("begin")  # one view of the file: its tables may come while its marks are read
+    known = _recognise(connection, path)
+    connection.execute("commit")
+    if known == VERSION:
         return
     connection.execute("begin immediate")
     if _recognise(connection, path) == 0:

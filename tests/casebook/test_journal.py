@@ -177,6 +177,29 @@ def test_several_writers_wait_for_each_other(place: Path) -> None:
         assert [len(book.events(f"case{n}")) for n in range(4)] == [20] * 4
 
 
+def test_a_new_book_that_several_open_at_once_is_made_once(tmp_path: Path) -> None:
+    troubles: list[BaseException] = []
+
+    def write(place: Path, name: str, together: threading.Barrier) -> None:
+        try:
+            together.wait()
+            with Book(place) as book:
+                book.append(name, [asked(1)])
+        except BaseException as trouble:
+            troubles.append(trouble)
+
+    for turn in range(40):
+        place, together = tmp_path / f"{turn}.sqlite3", threading.Barrier(4)
+        desks = [threading.Thread(target=write, args=(place, f"case{n}", together)) for n in range(4)]
+        for desk in desks:
+            desk.start()
+        for desk in desks:
+            desk.join()
+        with Book(place) as book:
+            assert len(book.cases()) == 4
+    assert troubles == []
+
+
 def test_one_book_serves_several_threads(book: Book) -> None:
     desks = [
         threading.Thread(target=lambda n=n: [book.append(f"case{n}", [asked(s)]) for s in range(1, 11)])
