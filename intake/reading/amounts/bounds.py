@@ -98,48 +98,19 @@ _MEASURES = frozenset(
 _ADJACENT = frozenset({"over", "under", "above", "below", "some", "like", "say"})
 _SEEN = frozenset(
     {
-        "drops",
-        "falls",
-        "sinks",
-        "dips",
-        "seen",
-        "been",
-        "go",
-        "goes",
-        "gone",
-        "had",
-        "run",
-        "ran",
-        "get",
-        "see",
-        "have",
-        "done",
-        "do",
-        "hit",
+        "drops", "falls", "sinks", "dips", "seen", "been", "go", "goes", "gone", "had", "run", "ran", "get", "see",
+        "have", "done", "do", "hit",
     }
-)
+)  # fmt: skip
 _UNDER = frozenset(
     {"colder than", "cooler than", "under", "below", "less than", "lighter than", "smaller than", "lower than"}
 )
 _NEVER = frozenset(
     {
-        "doubt",
-        "hardly",
-        "rarely",
-        "seldom",
-        "nothing",
-        "none",
-        "nobody",
-        "not",
-        "never",
-        "no",
-        "doesn't",
-        "don't",
-        "cannot",
-        "can't",
-        "won't",
+        "doubt", "hardly", "rarely", "seldom", "nothing", "none", "nobody", "not", "never", "no", "doesn't", "don't",
+        "cannot", "can't", "won't",
     }
-)
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ import re
 from dataclasses import dataclass, replace
 
 from intake.reading.amounts.numbers import Number, number_at, share_after_and
+from intake.reading.amounts.unit_behind import unit_behind
 from intake.reading.amounts.unit_words import unit_at
 from intake.reading.amounts.units import UNITS, Unit
 from intake.reading.text.tokens import Token
@@ -19,68 +20,14 @@ _SMALL_TALK = re.compile(
     r"|before|after|plus|according|last|now|today|actual|as|since|unless|except|these|this|you|they|all|by|ish|again"
 )
 _BEHIND_BARE_INCHES = frozenset(
-    [
-        "to",
-        "up",
-        "and",
-        "from",
-        "at",
-        "with",
-        "is",
-        "off",
-        "above",
-        "high",
-        "tall",
-        "wide",
-        "long",
-        "deep",
-        "the",
-        "so",
-        "or",
-        "clear",
-        "but",
-        "on",
-        "for",
-        "down",
-        "off",
-        "over",
-        "under",
-        "it",
-        "that",
-        "we",
-        "in",
-        "thick",
-        "inside",
-        "then",
-        "minimum",
-        "min",
-        "max",
-        "maximum",
-        "across",
-        "each",
-        "tops",
-        "discharge",
-        "infeed",
-        "outfeed",
-        "ceiling",
-        "mezz",
-        "mezzanine",
-        "total",
-        "overall",
-        "aff",
-        "tob",
-        "between",
-        "side",
-        "fits",
-        "fit",
-        "toc",
-        "tor",
-        "headroom",
-        "which",
-        "where",
-        "per",
-    ]
-) - {"per", "each"}
+    {
+        "to", "up", "and", "from", "at", "with", "is", "off", "above", "high", "tall", "wide", "long", "deep", "the",
+        "so", "or", "clear", "but", "on", "for", "down", "over", "under", "it", "that", "we", "in", "thick", "inside",
+        "then", "minimum", "min", "max", "maximum", "across", "tops", "discharge", "infeed", "outfeed", "ceiling",
+        "mezz", "mezzanine", "total", "overall", "aff", "tob", "between", "side", "fits", "fit", "toc", "tor",
+        "headroom", "which", "where",
+    }
+)  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +64,7 @@ def amount_at(tokens: list[Token], at: int, raw: str) -> Amount | None:
     number = number_at(tokens, at)
     if number is None:
         return _article(tokens, at, raw) or _one_and(tokens, at, raw)
-    unit, after = _unit_behind(tokens, number.after, raw)
+    unit, after = unit_behind(tokens, number.after, raw)
     amount = Amount(
         _thousands(number, unit, tokens, at, after),
         unit,
@@ -146,150 +93,6 @@ def _thousands(number: Number, unit: Unit | None, tokens: list[Token], at: int, 
         words and words[0] in ("pcs", "pieces", "units")
     )
     return number.value * 1000.0 if counted else number.value
-
-
-def _unit_behind(tokens: list[Token], at: int, raw: str) -> tuple[Unit | None, int]:
-    """The unit behind a number, with or without a hyphen, and the token after it."""
-    if at >= len(tokens):
-        return None, at
-    glued = tokens[at].start == tokens[at - 1].end
-    where = at
-    said_twice = (
-        tokens[at].text == "("
-        and at + 2 < len(tokens)
-        and tokens[at + 1].kind == "number"
-        and tokens[at + 2].text == ")"
-    )
-    if said_twice:
-        behind = _unit_behind(tokens, at + 3, raw)  # nineteen (19) weeks
-        return behind if behind[0] is not None else (None, at)
-    if tokens[at].text in ("odd", "some") and at + 1 < len(tokens):
-        behind = _unit_behind(tokens, at + 1, raw)
-        return behind if behind[0] is not None else (None, at)
-    hyphened = tokens[at].text == "-" and at + 1 < len(tokens) and tokens[at + 1].kind == "word"
-    if hyphened and (tokens[at + 1].start == tokens[at].end or tokens[at].start == tokens[at - 1].end):
-        where = at + 1
-    if tokens[where].text == "of" and where + 2 < len(tokens) and tokens[where + 1].text in ("a", "an"):
-        where += 2
-    elif tokens[where].text in ("a", "an") and tokens[at - 1].text == "half":
-        where += 1
-    found = unit_at(tokens, where, raw, glued=glued)
-    if found is None or found[0].kind == "rate" or not _stands(tokens, where, found, raw, glued):
-        return None, at
-    return found
-
-
-def _stands(tokens: list[Token], at: int, found: tuple[Unit, int], raw: str, glued: bool) -> bool:
-    """False where the word is no unit here: 12 in a case, 24 m212, the 90s, five years old."""
-    unit, after = found
-    following = tokens[after] if after < len(tokens) else None
-    touching = following is not None and following.start == tokens[after - 1].end
-    if tokens[at].text == "in" and not _inch(tokens, after, touching):
-        return False
-    if (
-        tokens[at].text == "in"
-        and tokens[at - 1].text == "one"
-        and following is not None
-        and following.kind == "number"
-    ):
-        return False  # we need one in 14 weeks
-    if unit.name == "m" and tokens[at].text == "m" and tokens[at - 1].text == "/":
-        return False
-    if tokens[at].text == "#" and not glued and touching and following is not None and following.kind == "number":
-        return False
-    if unit.name == "s" and glued and tokens[at].text == "s" and _decade(tokens[at - 1].text):
-        return at >= 2 and tokens[at - 2].text in ("for", "-", "/", "every", "to")
-    if following is None:
-        return True
-    if tokens[at].kind == "word" and len(tokens[at].text) == 1 and touching and following.kind == "number":
-        return tokens[at].text == "h"
-    if following.text == "old":
-        return False
-    if unit.name == "N" and following.kind == "number":
-        return False
-    if tokens[at].text == "'" and touching and following.kind == "word":
-        return following.text in ("x", "h", "w", "l", "d", "ish")
-    return not (unit.name == "degF" and tokens[at].text == "f" and (tokens[at - 1].value or 0.0) > 2000)
-
-
-def _decade(digits: str) -> bool:
-    return digits in ("50", "60", "70", "80", "90") or (
-        len(digits) == 4 and digits[:2] in ("19", "20") and digits[3] == "0"
-    )
-
-
-_NOT_AFTER_INCH = frozenset(
-    [
-        "a",
-        "an",
-        "each",
-        "every",
-        "our",
-        "one",
-        "total",
-        "all",
-        "stock",
-        "production",
-        "use",
-        "service",
-        "operation",
-        "case",
-        "cases",
-        "box",
-        "boxes",
-        "tray",
-        "trays",
-        "carton",
-        "1",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "this",
-        "our",
-        "my",
-        "your",
-        "their",
-        "there",
-        "line",
-        "place",
-        "parallel",
-        "series",
-        "january",
-        "february",
-        "march",
-        "april",
-        "may",
-        "june",
-        "july",
-        "august",
-        "september",
-        "october",
-        "november",
-        "december",
-        "the",
-    ]
-)
-
-
-def _inch(tokens: list[Token], after: int, touching: bool) -> bool:
-    """Is "in" behind a number an inch? Not in "12 in a case" and "6 in each tray"."""
-    if after >= len(tokens):
-        return True
-    following = tokens[after].text
-    if following == "the":
-        return False
-    if after >= 4 and tokens[after - 3].text in ("x", "by", "*"):
-        return True  # 16 x 12 x 10 in each
-    if following in _NOT_AFTER_INCH:
-        product = following in ("case", "cases", "box", "boxes", "tray", "trays", "carton", "line")
-        return product and not (after + 1 < len(tokens) and tokens[after + 1].text == "s")
-    return not (tokens[after].kind == "number" and len(following) == 4 and following[:2] in ("19", "20"))
 
 
 def _with_parts(tokens: list[Token], amount: Amount, raw: str) -> Amount:
@@ -333,7 +136,7 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
         return None
     if number.value == 0.5 and tokens[at].text == "half" and joined == "and":
         return _grown(amount, 0.5, amount.unit, number.after, _last_unit(amount))
-    unit, after = _unit_behind(tokens, number.after, raw)
+    unit, after = unit_behind(tokens, number.after, raw)
     if unit is not None:
         if unit.name == smaller or (
             unit.kind == "length" and joined != "-" and _last_unit(amount) == "m" and unit.name == "ft"
@@ -447,8 +250,8 @@ def _below_zero(tokens: list[Token], amount: Amount, raw: str) -> Amount:
     after = amount.after
     if after >= len(tokens) or tokens[after].text != "below":
         return amount
-    if after + 1 < len(tokens) and tokens[after + 1].text in ("zero", "freezing") and tokens[after + 1].text == "zero":
-        scale, end = _unit_behind(tokens, after + 2, raw) if amount.unit is None else (None, after + 2)
+    if after + 1 < len(tokens) and tokens[after + 1].text == "zero":
+        scale, end = unit_behind(tokens, after + 2, raw) if amount.unit is None else (None, after + 2)
         return replace(amount, after=end, below_zero=True, unit=amount.unit or scale)
     if amount.unit is not None and amount.unit.kind == "temperature":
         return replace(amount, after=after + 1, below_zero=True)

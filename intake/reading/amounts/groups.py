@@ -60,6 +60,13 @@ def groups_of(tokens: list[Token], figures: list[Figure], raw: str) -> list[Grou
     return found
 
 
+_BETWEEN_ORDER_AND_SIZES = frozenset(
+    {
+        ":", "=", "in", "mm", "cm", "inches", "inch", "(", ")", "[", "]", "dimensions", "dims",
+    }
+)  # fmt: skip
+
+
 def _named_order(group: Group, tokens: list[Token]) -> None:
     """ "400 x 300 x 200 (L x W x H)", "HxBxT: 200x300x400": the labels told in the same order, behind or before."""
     if any(group.labels) or not group.times:
@@ -69,21 +76,7 @@ def _named_order(group: Group, tokens: list[Token]) -> None:
         group.labels = behind
         return
     at = group.first - 1
-    while at >= 0 and tokens[at].text in (
-        ":",
-        "=",
-        "in",
-        "mm",
-        "cm",
-        "inches",
-        "inch",
-        "(",
-        ")",
-        "[",
-        "]",
-        "dimensions",
-        "dims",
-    ):
+    while at >= 0 and tokens[at].text in _BETWEEN_ORDER_AND_SIZES:
         at -= 1
     for begin in range(max(0, at - 6), at + 1):
         before = order_at(tokens, begin, at + 1)

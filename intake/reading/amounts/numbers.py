@@ -9,29 +9,11 @@ _ONES = {
     word: float(n)
     for n, word in enumerate(
         [
-            "zero",
-            "one",
-            "two",
-            "three",
-            "four",
-            "five",
-            "six",
-            "seven",
-            "eight",
-            "nine",
-            "ten",
-            "eleven",
-            "twelve",
-            "thirteen",
-            "fourteen",
-            "fifteen",
-            "sixteen",
-            "seventeen",
-            "eighteen",
-            "nineteen",
+            "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+            "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen",
         ]
     )
-}
+}  # fmt: skip
 _TENS = {
     word: 10.0 * n
     for n, word in enumerate(["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"], 2)
@@ -192,16 +174,8 @@ def _words_at(tokens: list[Token], at: int) -> Number | None:
     if word == "dozen":
         return Number(12.0, at + 1, in_words=True, whole=False)
     named = at > 0 and _text(tokens, at - 1) in (
-        "set",
-        "dew",
-        "end",
-        "high",
-        "low",
-        "pick",
-        "discharge",
-        "drop",
-        "melting",
-    )
+        "set", "dew", "end", "high", "low", "pick", "discharge", "drop", "melting",
+    )  # fmt: skip
     if word == "point" and not named and (_text(tokens, at + 1) in _ONES or _is_int(tokens, at + 1)):
         decimals, after = _decimals(tokens, at + 1)
         return Number(decimals, after, in_words=True, whole=False) if after > at + 1 else None

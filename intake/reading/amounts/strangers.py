@@ -1,5 +1,6 @@
 """Figures that are no figures of a need: prices, phone numbers, clock times, dates, order numbers, percentages."""
 
+from intake.reading.amounts.named_numbers import named_end
 from intake.reading.amounts.unit_words import UNIT_WORDS
 from intake.reading.text.tokens import Token
 
@@ -7,133 +8,8 @@ _CURRENCY = frozenset({"$", "€", "£", "¥", "usd", "eur", "gbp", "chf", "rmb"
 _MONEY_BEHIND = frozenset(
     ["dollars", "dollar", "bucks", "euros", "euro", "eur", "usd", "gbp", "cents", "cent", "€", "£", "quid"]
 )
-_LABELS = frozenset(
-    [
-        "po",
-        "p.o",
-        "rfq",
-        "ref",
-        "no",
-        "nr",
-        "building",
-        "bldg",
-        "line",
-        "dock",
-        "suite",
-        "ste",
-        "room",
-        "ext",
-        "extension",
-        "section",
-        "sect",
-        "sec",
-        "item",
-        "rev",
-        "revision",
-        "version",
-        "drawing",
-        "dwg",
-        "part",
-        "sku",
-        "model",
-        "order",
-        "quote",
-        "job",
-        "ticket",
-        "page",
-        "step",
-        "option",
-        "serial",
-        "zone",
-        "bay",
-        "aisle",
-        "gate",
-        "booth",
-        "plant",
-        "unit",
-        "machine",
-        "station",
-        "unit.",
-        "isbn",
-        "chapter",
-        "claim",
-        "table",
-        "id",
-        "lot",
-        "batch",
-        "hall",
-        "cell",
-        "iso",
-        "en",
-        "din",
-        "class",
-        "highway",
-        "exit",
-        "route",
-    ]
-)
-_LABELS_MAY_COUNT = frozenset(
-    {
-        "line",
-        "rm",
-        "room",
-        "dock",
-        "gate",
-        "machine",
-        "unit",
-        "zone",
-        "no",
-        "sec",
-        "part",
-        "order",
-        "plant",
-        "section",
-        "step",
-        "bay",
-        "option",
-        "class",
-        "table",
-        "item",
-        "en",
-        "cell",
-        "hall",
-        "version",
-        "model",
-        "building",
-        "job",
-        "batch",
-        "aisle",
-        "station",
-    }
-)
-_MONTHS = frozenset(
-    [
-        "january",
-        "february",
-        "march",
-        "april",
-        "may",
-        "june",
-        "july",
-        "august",
-        "september",
-        "october",
-        "november",
-        "december",
-        "jan",
-        "feb",
-        "mar",
-        "apr",
-        "jun",
-        "jul",
-        "aug",
-        "sep",
-        "sept",
-        "oct",
-        "nov",
-        "dec",
-    ]
-)
+_SIZE_LETTERS = frozenset({"x", "ø", "h", "l", "w", "d"})
+_UNITS_AHEAD = frozenset({"ft", "in", "lb", "m", "min", "by", "feet", "kg", "lbs", "cm", "mm", "foot", "hr"})
 _ORDINAL = frozenset({"st", "nd", "rd", "th"})
 
 
@@ -155,7 +31,7 @@ def stranger_end(tokens: list[Token], at: int) -> int:
     if token.value is None or _list_number(tokens, at):
         return at + 1
     if following is None:
-        return _labelled(tokens, at)
+        return named_end(tokens, at)
     close = following.start == token.end
     if following.text in _MONEY_BEHIND or following.text in ("%", "percent", "pct"):
         return at + 2
@@ -171,7 +47,7 @@ def stranger_end(tokens: list[Token], at: int) -> int:
     chain = _chain_end(tokens, at)
     if chain > at:
         return chain
-    return _labelled(tokens, at)
+    return named_end(tokens, at)
 
 
 def _list_number(tokens: list[Token], at: int) -> bool:
@@ -200,30 +76,9 @@ def _grown_together(tokens: list[Token], at: int) -> bool:
     if before.text == "#":
         return at < 2 or tokens[at - 2].kind != "number" or tokens[at - 2].end < before.start
     if before.kind == "word":
-        if before.text in (
-            "x",
-            "ø",
-            "h",
-            "l",
-            "w",
-            "d",
-            "ft",
-            "in",
-            "lb",
-            "m",
-            "min",
-            "by",
-            "feet",
-            "kg",
-            "lbs",
-            "cm",
-            "mm",
-            "foot",
-            "hr",
-        ):
-            alone = at < 2 or tokens[at - 2].end < before.start
-            return alone and before.text not in ("x", "ø", "h", "l", "w", "d")
-        return True
+        if before.text in _SIZE_LETTERS:
+            return False
+        return before.text not in _UNITS_AHEAD or at < 2 or tokens[at - 2].end < before.start
     if before.text == "_":
         return True
     if before.text == "-" and at >= 2 and tokens[at - 2].end == before.start and tokens[at - 2].kind == "word":
@@ -308,95 +163,3 @@ def _supply(tokens: list[Token], first: int, last: int) -> bool:
     """volts / phases / hertz as electricians write it: 480/3/60."""
     values = [tokens[n].value or 0.0 for n in range(first, last + 1, 2)]
     return len(values) == 3 and 100 <= values[0] <= 700 and values[1] in (1.0, 3.0) and values[2] in (50.0, 60.0)
-
-
-def _labelled(tokens: list[Token], at: int) -> int:
-    """Line 2, rev 4, PO 45, May 9, the 2023 show, building 4."""
-    if at == 0:
-        return at
-    before = tokens[at - 1].text
-    skip = at - 2 if before in (".", "#", ":") and at >= 2 else at - 1
-    word = tokens[skip].text
-    text = tokens[at].text
-    plain = text.isdigit()
-    if plain and word in _LABELS and (skip == at - 1 or before != ":"):
-        behind = tokens[at + 1].text if at + 1 < len(tokens) else ""
-        unit = (
-            behind in UNIT_WORDS
-            or behind in ("l", "w", "wide", "long", "high", "tall", "deep")
-            or behind
-            in (
-                "x",
-                "ft",
-                "in",
-                "'",
-                '"',
-                "mm",
-                "cm",
-                "m",
-                "kg",
-                "lb",
-                "lbs",
-                "/",
-                "per",
-                "cases",
-                "a",
-                "f",
-                "°",
-                "degrees",
-                "feet",
-                "inches",
-                "c",
-                "hz",
-                "v",
-                "volt",
-                "volts",
-                "-",
-                "min",
-            )
-        )
-        if word not in _LABELS_MAY_COUNT or not unit:
-            return at + 1
-    if word in _MONTHS and plain and len(text) <= 4 and before != ":":
-        return at + 1 if word != "may" or (len(text) <= 2 and _is_day(tokens, at)) else at
-    if (
-        plain
-        and len(text) == 4
-        and text[:2] in ("19", "20")
-        and word
-        in (
-            "in",
-            "since",
-            "from",
-            "until",
-            "by",
-            "of",
-            "show",
-            "year",
-            "fall",
-            "spring",
-            "summer",
-            "winter",
-            "late",
-            "early",
-            "mid",
-            "for",
-        )
-    ):
-        unit_behind = at + 1 < len(tokens) and (tokens[at + 1].kind == "word" or tokens[at + 1].text in "/'\"")
-        if not unit_behind or tokens[at + 1].text in ("and", "or", "we", "but", "the", "so", "they", "with", "as", "i"):
-            return at + 1
-    if (
-        at + 1 < len(tokens)
-        and tokens[at + 1].text in _MONTHS
-        and plain
-        and len(text) <= 2
-        and tokens[at + 1].text not in ("may", "mar")
-    ):
-        return at + 2
-    return at
-
-
-def _is_day(tokens: list[Token], at: int) -> bool:
-    following = tokens[at + 1].text if at + 1 < len(tokens) else "."
-    return following in (".", ",", "?", "!", ";", ")") or following == "\n"

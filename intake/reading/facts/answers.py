@@ -31,16 +31,10 @@ _CHOICES_OF_UNIT = {
 }  # fmt: skip
 _FEET_FIELDS = frozenset(
     {
-        "rise.infeed_height",
-        "rise.discharge_height",
-        "rise.height",
-        "space.ceiling",
-        "space.length",
-        "space.width",
-        "space.opening_width",
-        "space.opening_height",
+        "rise.infeed_height", "rise.discharge_height", "rise.height", "space.ceiling", "space.length", "space.width",
+        "space.opening_width", "space.opening_height",
     }
-)
+)  # fmt: skip
 
 
 def answer_drafts(scene: Scene, found: list[Draft | Question]) -> list[Draft | Question]:

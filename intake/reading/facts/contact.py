@@ -27,36 +27,11 @@ _HERE = re.compile(
 _FROM = re.compile(rf"^From: {_NAME}(?:, {_COMPANY})?[^\S\n]*(?:<[^>\n]*>)?[^\S\n]*$", re.M)
 _NOT_NAMES = frozenset(
     [
-        "We",
-        "The",
-        "Our",
-        "It",
-        "They",
-        "There",
-        "This",
-        "That",
-        "Hi",
-        "Hello",
-        "Good",
-        "Thanks",
-        "Just",
-        "From",
-        "Please",
-        "Quick",
-        "Very",
-        "Also",
-        "New",
-        "Interested",
-        "Looking",
-        "Sure",
-        "Not",
-        "Monday",
-        "Tuesday",
-        "Wednesday",
-        "Thursday",
-        "Friday",
+        "We", "The", "Our", "It", "They", "There", "This", "That", "Hi", "Hello", "Good", "Thanks", "Just", "From",
+        "Please", "Quick", "Very", "Also", "New", "Interested", "Looking", "Sure", "Not", "Monday", "Tuesday",
+        "Wednesday", "Thursday", "Friday",
     ]
-)
+)  # fmt: skip
 _ROLE = re.compile(
     r"\b(?:manager|engineer|director|quality|packaging|maintenance|production|operations|plant|purchasing"
     r"|supervisor|lead|buyer|head of)\b",

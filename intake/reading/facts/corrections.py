@@ -8,43 +8,16 @@ from intake.reading.message.scene import Scene
 
 _NO_CORRECTION_AFTER = frozenset(
     [
-        "for",
-        "to",
-        "about",
-        "if",
-        "i",
-        "we",
-        "but",
-        "the",
-        "it",
-        "that",
-        "my",
-        "this",
-        "you",
-        "your",
-        "to",
-        "so",
-        "not",
-        "because",
-        "no",
+        "for", "to", "about", "if", "i", "we", "but", "the", "it", "that", "my", "this", "you", "your", "to", "so",
+        "not", "because", "no",
     ]
-)
+)  # fmt: skip
 _WEAK = frozenset(
     {
-        "actually",
-        "wait",
-        "rather",
-        "er",
-        "err",
-        "make it",
-        "should be",
-        "hold on",
-        "hang on",
-        "nope",
-        "pardon",
+        "actually", "wait", "rather", "er", "err", "make it", "should be", "hold on", "hang on", "nope", "pardon",
         "excuse me",
     }
-)
+)  # fmt: skip
 _BEFORE_NO = frozenset({",", ".", "-", "hm", "hmm", "um", "uh", "oh", "er", "erm", "ah", ";"})
 _FAR = 12
 

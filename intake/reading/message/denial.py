@@ -6,48 +6,14 @@ _BACK_MOST = 8
 _WALLS = frozenset({",", ";", ":", "(", "but", "only", "just", "except"})
 _NEW_SUBJECTS = frozenset(
     [
-        "they",
-        "they're",
-        "theyre",
-        "it",
-        "it's",
-        "its",
-        "we",
-        "we're",
-        "i",
-        "is",
-        "are",
-        "the",
-        "our",
-        "this",
-        "that",
-        "these",
-        "those",
-        "there",
-        "you",
-        "must",
-        "should",
-        "can",
-        "will",
+        "they", "they're", "theyre", "it", "it's", "its", "we", "we're", "i", "is", "are", "the", "our", "this",
+        "that", "these", "those", "there", "you", "must", "should", "can", "will",
     ]
-)
+)  # fmt: skip
 _BEHIND = (
-    "not",
-    "never",
-    "isn't",
-    "aren't",
-    "isnt",
-    "arent",
-    "doesn't",
-    "don't",
-    "no",
-    "won't",
-    "wont",
-    "can't",
-    "cant",
-    "nil",
-    "none",
-)
+    "not", "never", "isn't", "aren't", "isnt", "arent", "doesn't", "don't", "no", "won't", "wont", "can't", "cant",
+    "nil", "none",
+)  # fmt: skip
 
 
 def denied(scene: Scene, first: int, after: int) -> bool:
@@ -90,29 +56,21 @@ def _denies(scene: Scene, at: int) -> bool:
     return (word,) in scene.lexicon.deny
 
 
+_HELPING = frozenset(
+    {
+        "is", "are", "was", "will", "would", "should", "must", "may", "can", "needs", "need", "has", "do", "does",
+        "did",
+    }
+)  # fmt: skip
+
+
 def _denied_behind(scene: Scene, after: int, end: int) -> bool:
     words = [scene.tokens[at].text for at in range(after, min(end, after + 4))]
     if not words:
         return False
     if words[:2] == ["-", "free"]:
         return True
-    if words[0] in (
-        "is",
-        "are",
-        "was",
-        "will",
-        "would",
-        "should",
-        "must",
-        "may",
-        "can",
-        "needs",
-        "need",
-        "has",
-        "do",
-        "does",
-        "did",
-    ):
+    if words[0] in _HELPING:
         words = words[1:]
     if words[:1] and words[0] in _BEHIND:
         return words[0] != "no" or words[1:2] in (["longer"], ["go"], ["way"])

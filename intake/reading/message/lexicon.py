@@ -14,29 +14,10 @@ from intake.reading.text.tokens import Token
 
 _FILLERS = frozenset(
     [
-        "the",
-        "a",
-        "an",
-        "our",
-        "their",
-        "its",
-        "my",
-        "your",
-        "them",
-        "it",
-        "these",
-        "those",
-        "this",
-        "that",
-        "'em",
-        "em",
-        "some",
-        "any",
-        "both",
-        "of",
-        "all",
+        "the", "a", "an", "our", "their", "its", "my", "your", "them", "it", "these", "those", "this", "that", "'em",
+        "em", "some", "any", "both", "of", "all",
     ]
-)
+)  # fmt: skip
 _LEFT_OUT = _FILLERS - {"some", "any", "both", "of", "all"}
 """What phrases of the data are read without; the rest of the fillers count where a phrase has them."""
 _SOFT_SIGNS = frozenset({"-", "'", '"', "&", "\n", "*"})
@@ -44,28 +25,10 @@ _GAP_MOST = 6
 _FUZZY_FROM, _FUZZY_CUT, _FUZZY_TARGET = 5, 85.0, 6
 _FUZZY_APART = 5.0
 _IN_THE_FIELDS = [
-    "ceiling",
-    "mezzanine",
-    "conveyor",
-    "discharge",
-    "infeed",
-    "outfeed",
-    "minute",
-    "height",
-    "weight",
-    "length",
-    "diameter",
-    "doorway",
-    "opening",
-    "temperature",
-    "voltage",
-    "product",
-    "different",
-    "underneath",
-    "forklift",
-    "pallet",
-    "overhead",
-]
+    "ceiling", "mezzanine", "conveyor", "discharge", "infeed", "outfeed", "minute", "height", "weight", "length",
+    "diameter", "doorway", "opening", "temperature", "voltage", "product", "different", "underneath", "forklift",
+    "pallet", "overhead",
+]  # fmt: skip
 SWALLOWED = ""
 """The value of a hit that looks like a word of its field and is none."""
 
@@ -172,20 +135,10 @@ def _may_be_typo(word: str, target: str) -> bool:
 
 _NO_PLURALS = frozenset(
     [
-        "upstairs",
-        "downstairs",
-        "always",
-        "perhaps",
-        "besides",
-        "afterwards",
-        "towards",
-        "sometimes",
-        "does",
-        "yes",
-        "gas",
-        "lens",
+        "upstairs", "downstairs", "always", "perhaps", "besides", "afterwards", "towards", "sometimes", "does", "yes",
+        "gas", "lens",
     ]
-)
+)  # fmt: skip
 
 
 def singular(word: str) -> str:

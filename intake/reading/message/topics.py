@@ -70,20 +70,10 @@ _WEAK_VERB = re.compile(
 """Said of a beam or a door too: "the roof beams start at 14 ft"."""
 _NO_NOUNS = frozenset(
     {
-        "measure",
-        "measuring",
-        "biggest",
-        "largest",
-        "smallest",
-        "longest",
-        "tallest",
-        "each",
-        "they",
-        "they're",
-        "it's",
-        "size",
+        "measure", "measuring", "biggest", "largest", "smallest", "longest", "tallest", "each", "they", "they're",
+        "it's", "size",
     }
-)
+)  # fmt: skip
 _PASSING = re.compile(r"\b(?:and|then|which|that)\b")
 
 

@@ -207,20 +207,8 @@ def _stops(tokens: list[Token], at: int, sentence: Sentence, word: str) -> bool:
         return True
     if text == "and" and at + 1 < sentence.after:
         return tokens[at + 1].text in (
-            "we",
-            "i",
-            "now",
-            "need",
-            "must",
-            "this",
-            "it",
-            "our",
-            "the",
-            "they",
-            "these",
-            "here",
-            "today",
-        )
+            "we", "i", "now", "need", "must", "this", "it", "our", "the", "they", "these", "here", "today",
+        )  # fmt: skip
     return (
         text == "-"
         and at + 1 < sentence.after

@@ -51,18 +51,8 @@ def fits(scene: Scene, name: str, hit: Hit, who: Travelling) -> bool:
     if name == "cleaning.method":
         word = scene.words(hit.first, hit.after)
         weak = word in (
-            "vacuum",
-            "brush",
-            "sweep",
-            "rag",
-            "sponge",
-            "broom",
-            "hose",
-            "rinse",
-            "air hose",
-            "no water",
-            "dusted",
-        )
+            "vacuum", "brush", "sweep", "rag", "sponge", "broom", "hose", "rinse", "air hose", "no water", "dusted",
+        )  # fmt: skip
         rest = text.replace(word, " ", 1)
         return not weak or CLEANING.search(rest) is not None or "hosed" in text or "rinsed" in text
     if name == "temperature.zone":

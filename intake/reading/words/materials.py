@@ -142,6 +142,14 @@ def _other_noun(scene: Scene, hit: Hit) -> bool:
     )
 
 
+_NOT_IN_ONE_NAME = frozenset(
+    {
+        "in", "and", "or", "to", "for", "of", "on", "so", "but", "the", "a", "is", "are", "per", "each", "with",
+        "into", "from",
+    }
+)  # fmt: skip
+
+
 def _noun_behind(scene: Scene, hit: Hit, who: Travelling) -> str | None:
     """The container that the material describes: "glass jars", "plastic milk crates"."""
     for mention in who.mentions:
@@ -150,28 +158,7 @@ def _noun_behind(scene: Scene, hit: Hit, who: Travelling) -> str | None:
         if hit.after <= mention.first <= hit.after + 2:
             between = [scene.tokens[n].text for n in range(hit.after, mention.first)]
             if all(word.isalpha() or word == "-" for word in between) and not any(
-                word
-                in (
-                    "in",
-                    "and",
-                    "or",
-                    "to",
-                    "for",
-                    "of",
-                    "on",
-                    "so",
-                    "but",
-                    "the",
-                    "a",
-                    "is",
-                    "are",
-                    "per",
-                    "each",
-                    "with",
-                    "into",
-                    "from",
-                )
-                for word in between
+                word in _NOT_IN_ONE_NAME for word in between
             ):
                 return mention.value
         if mention.first == hit.first and mention.after > hit.after:

@@ -21,6 +21,13 @@ ALONG = re.compile(
 _STATES = frozenset({"is", "are", "was", "were", "be", "been"})
 
 
+_AHEAD_OF_A_FIGURE = frozenset(
+    {
+        ",", ";", ":", "(", "=", ">", "→", "|", ".", "!", "/", "+", "&",
+    }
+)  # fmt: skip
+
+
 def bare_is_none(scene: Scene, hit: Hit) -> bool:
     """A lone "up" or "down" tells the way where a verb of moving, a product or a figure stands before it."""
     before, behind = around(scene, hit)
@@ -59,21 +66,7 @@ def bare_is_none(scene: Scene, hit: Hit) -> bool:
         for word in before[-6:]
         if word in scene.lexicon.words["moving"] or word in ("▲", "▼", "=", ":", ",", ";", "(", "→", ">", ".", "|")
     ]
-    if last in scene.lexicon.words["moving"] or last in (
-        ",",
-        ";",
-        ":",
-        "(",
-        "=",
-        ">",
-        "→",
-        "|",
-        ".",
-        "!",
-        "/",
-        "+",
-        "&",
-    ):
+    if last in scene.lexicon.words["moving"] or last in _AHEAD_OF_A_FIGURE:
         return _BEHIND_PLAIN.match(behind) is None
     product = any(m.field == "product.type" and m.after == hit.first for m in scene.hits)
     if product or (moved and moved[-1].isalpha()):

@@ -147,18 +147,9 @@ def _deeds(scene: Scene, words: Plain, inside: int) -> list[_Deed]:
                 ):
                     continue
                 value = behind["word"] in (
-                    "yes",
-                    "yep",
-                    "yeah",
-                    "ok",
-                    "okay",
-                    "fine",
-                    "allowed",
-                    "permitted",
-                    "sure",
-                    "no problem",
+                    "yes", "yep", "yeah", "ok", "okay", "fine", "allowed", "permitted", "sure", "no problem",
                     "possible",
-                )
+                )  # fmt: skip
             found.append(_Deed(field, value, first, words.token_at(match.end() - 1) + 1, hedges_in(scene, clause)))
     found += _kept_upright(scene, words, inside)
     return found

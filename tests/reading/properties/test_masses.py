@@ -16,16 +16,9 @@ UNITS = {
     " ounces": OUNCE, " OZ": OUNCE, " (kg)": 1.0, " (lbs)": POUND, " [kg]": 1.0, " tonnes": 1000.0, "\u00a0kg": 1.0,
 }  # fmt: skip
 AROUND = [
-    "{m}",
-    "({m})",
-    "it is {m}, I think",
-    "They are {m}.",
-    "Is it {m}?",
-    "weight: {m}",
-    "{m} each",
-    "{m} apiece",
+    "{m}", "({m})", "it is {m}, I think", "They are {m}.", "Is it {m}?", "weight: {m}", "{m} each", "{m} apiece",
     "wt. {m}",
-]
+]  # fmt: skip
 POUNDS_AND_OUNCES = [
     "{p} lb {o} oz", "{p} lbs {o} oz", "{p}lb {o}oz", "{p}lb{o}oz", "{p} lb. {o} oz.", "{p} lb, {o} oz",
     "{p} lb and {o} oz",
