@@ -81,7 +81,8 @@ class Standing:
 
 
 def _fact(fact: Fact, system: System) -> str:
-    return f"{label(fact.field, fact.size)} {show_value(fact.field, fact, system)}"
+    colon = ":" if fact.size > 1 else ""  # "size 2 15 3/4 in" would be read as one figure
+    return f"{label(fact.field, fact.size)}{colon} {show_value(fact.field, fact, system)}"
 
 
 def _family(name: str, result: Result, system: System, said_before: str = "") -> str:

@@ -329,6 +329,14 @@ async def test_a_further_size_is_changed_and_not_the_first() -> None:
     assert talk.spec()["product.length@2"] == pytest.approx(0.35)
 
 
+async def test_the_number_of_a_size_does_not_run_into_its_figure() -> None:
+    app = Desk(Interview())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await send(app, pilot, "two trays: 16 x 12 x 5 in and 24 x 15 3/4 x 6 in")
+        lines = [str(line.render()) for line in app.screen.query_one(Conversation).query(Static)]
+        assert any("product width, size 2: 15 3/4 in" in line for line in lines)
+
+
 async def test_pages_open_on_their_keys_and_close_with_escape() -> None:
     app = Desk(Interview())
     async with app.run_test(size=(80, 24)) as pilot:
