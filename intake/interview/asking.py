@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from functools import cached_property
+from math import floor, log
 from pathlib import Path
 
 from intake.interview.engineering import engineering_needs
@@ -17,8 +18,8 @@ from intake.spec.display import System, label
 from intake.spec.flat import Spec
 
 _PARTS: Mapping[Part, int] = {"basics": 0, "best": 1, "engineering": 2, "aside": 3, "skip": 4}
-_STEPS = (0.3, 0.15, 0.05)
-"""Worths between two of these count as the same, so that cost and the flow of the talk may speak."""
+_STEP = 1.25
+"""What tells less than this much more counts as the same, so that cost and the flow of the talk may speak."""
 
 
 class Plan:
@@ -69,17 +70,22 @@ class Asking:
         waiting = self._checks.questions(case, spec, result, system)
         unclear = {name for question in waiting if question.id.startswith("doubt:") for name in question.fields}
         answered = case.unknown | case.later | unclear
+        silent = [
+            (place, entry, tuple(name for name in self._tree.open_fields(entry, spec) if name not in answered))
+            for place, entry in enumerate(self._tree.questions)
+        ]
+        weighed = [(place, entry, fields, judge.wanted_together(fields)) for place, entry, fields in silent if fields]
+        if judge.is_stuck and not any(_PARTS[m.part] <= _PARTS["best"] for *_, wanted in weighed for m in wanted):
+            weighed = [(place, entry, fields, judge.brings_back(fields) or w) for place, entry, fields, w in weighed]
         ranked: list[tuple[tuple[float, ...], Question]] = []
         rest: list[Question] = []
-        for place, entry in enumerate(self._tree.questions):
-            silent = [name for name in self._tree.open_fields(entry, spec) if name not in answered]
-            wanted = [matter for name in silent if (matter := judge.wanted(name)) is not None]
+        for place, entry, fields, wanted in weighed:
             if wanted:
                 lead = min(wanted, key=lambda matter: (_PARTS[matter.part], -matter.worth))
                 question = self._question(entry, tuple(matter.field for matter in wanted), spec, lead.part)
                 ranked.append((_rank(entry, lead, place, case.branch), question))
-            elif silent:
-                rest.append(self._question(entry, tuple(silent), spec, "aside"))
+            else:
+                rest.append(self._question(entry, fields, spec, "aside"))
         ranked.sort(key=lambda row: row[0])
         return Plan((*waiting, *(question for _, question in ranked)), rest, judge, self._sentences)
 
@@ -124,12 +130,11 @@ class Asking:
 
 
 def _rank(entry: QuestionEntry, lead: Matter, place: int, at_branch: str) -> tuple[float, ...]:
-    """Part, then worth in few steps, then cost, then staying in the branch, then the order of the tree.
+    """Part, then what the answer tells in few steps, then cost, then staying in the branch, then the order of the tree.
 
     Basics go by the order of the tree alone: product, rate, rise is how people tell it.
     """
     if lead.part == "basics":
         return (0.0, float(place))
-    step = next((n for n, least in enumerate(_STEPS) if lead.worth >= least), len(_STEPS))
-    worth = float(step) if lead.part == "best" else 0.0
-    return (float(_PARTS[lead.part]), worth, float(entry.cost), float(entry.branch != at_branch), float(place))
+    step = -floor(log(lead.tells, _STEP)) if lead.part == "best" else 0
+    return (float(_PARTS[lead.part]), float(step), float(entry.cost), float(entry.branch != at_branch), float(place))

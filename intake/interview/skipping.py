@@ -26,11 +26,15 @@ Trial = Callable[[Spec], Mapping[str, Verdict]]
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Matter:
-    """What one open fact matters. `worth`: how often its answer would change the best family, 0 to 1."""
+    """What one open fact matters. `worth`: how often its answer would change the best family, 0 to 1.
+
+    `tells`: what the answer, with all that is asked in the same breath, tells about the best family.
+    """
 
     field: str
     part: Part
     worth: float = 0.0
+    tells: float = 0.0
     reason: str = ""
     blanks: tuple[tuple[str, str], ...] = ()
     """What fills the reason's blanks; the topic is the question's."""
@@ -48,19 +52,67 @@ class Judge:
         self._needs = frozenset(needs)
         self._readers = {name: sizing.fields_read(name) for name in FAMILIES}
         self._hinges = _hinges(result)
-        self._sampled = _sampled(result)
         self._basics = frozenset(missing_basics(spec) if result.best is None else ())
 
     def wanted(self, field: str) -> Matter | None:
         """Why to ask for this field now; None when neither the choice of a family nor engineering wants it."""
         if not self._standing or why_needless(field, self._spec, self._folder) is not None:
             return None
-        if field in self._basics:
+        if field in self._basics or (field == "product.diameter" and "product.length" in self._basics):
             return Matter(field=field, part="basics", worth=1.0)
-        worth = 0.0 if field.startswith("test.") else self._worth(field)
-        if worth >= NOISE and not self._result.decided:
-            return Matter(field=field, part="best", worth=worth)
-        return Matter(field=field, part="engineering", worth=worth) if field in self._needs else None
+        return Matter(field=field, part="engineering") if field in self._needs else None
+
+    def tells(self, fields: Collection[str]) -> float:
+        """What the answer to these fields together tells about the best family; 0 where that is chance, or decided."""
+        samples = self._result.samples
+        if samples is None or self._result.decided:
+            return 0.0
+        alone = max((samples.tells((field,)) for field in fields), default=0.0)
+        return max(alone, samples.tells(fields)) if len(fields) > 1 else alone
+
+    def wanted_together(self, fields: Collection[str]) -> list[Matter]:
+        """Why to ask for these fields in one breath; none of them when neither choice nor engineering wants them.
+
+        Two figures may tell together what neither tells alone, as length and width of a floor do.
+        """
+        found = {field: self.wanted(field) for field in fields}
+        sampled = [field for field in fields if self._is_sampled(field)]
+        tells = self.tells(sampled)
+        if tells > 0.0:
+            for field in sampled:
+                matter = found[field]
+                if matter is None or matter.part != "basics":
+                    found[field] = Matter(field=field, part="best", worth=self._worth(field), tells=tells)
+        return [matter for matter in found.values() if matter is not None]
+
+    def brings_back(self, fields: Collection[str]) -> list[Matter]:
+        """Those of these fields whose answer may bring the shown best family back, where no answer tells anything.
+
+        A family that fails over all that is plausible leads in no sample, and yet nothing better may stand: then what
+        its verdict hangs on is asked, first what alone brings it back.
+        """
+        best = self._result.best
+        hinges = [field for field in fields if best in self._hinges.get(field, frozenset()) and self._may_ask(field)]
+        return [Matter(field=field, part="best", tells=self._brings_back(field, best or "")) for field in hinges]
+
+    def _brings_back(self, field: str, family: str) -> float:
+        answers = (self._spec.put(field, Value(value=word)) for word in _words(field))
+        return 1.0 if any(not sizing.looks_out(spec, family, questions=self._folder) for spec in answers) else 0.5
+
+    def _may_ask(self, field: str) -> bool:
+        return not field.startswith("test.") and why_needless(field, self._spec, self._folder) is None
+
+    @property
+    def is_stuck(self) -> bool:
+        """True while the shown best family leads in few samples or none, and is not decided."""
+        samples, best = self._result.samples, self._result.best
+        if samples is None or best is None or self._result.decided:
+            return False
+        return samples.leader != best
+
+    def _is_sampled(self, field: str) -> bool:
+        samples = self._result.samples
+        return samples is not None and samples.column_of(field) is not None and self._may_ask(field)
 
     def left_out(self, field: str) -> Matter:
         """Why an unwanted field is not asked for: it hardly matters, or it is proved that nothing hangs on it."""
@@ -94,17 +146,16 @@ class Judge:
         )
 
     def _worth(self, field: str) -> float:
-        """Sampled where it is; else the share of standing families whose verdict hangs on it, the best one double."""
-        sampled = self._sampled.get(field)
-        if sampled is not None:
-            return sampled
+        """How often the answer changes the best family; where nothing was sampled, whether a verdict hangs on it."""
+        samples = self._result.samples
+        if samples is not None:
+            return samples.changes((field,))
         hanging = self._hinges.get(field, frozenset())
         return (len(hanging) + (self._result.best in hanging)) / (len(self._standing) + 1) if hanging else 0.0
 
     def _changes(self, field: str, readers: list[str]) -> bool:
         """For a choice or a yes and no: whether some answer would change the verdict of a standing family."""
-        kind = vocabulary()[field].kind
-        answers: tuple[str | bool, ...] = (True, False) if kind == "yes_no" else vocabulary()[field].choices
+        answers = _words(field)
         now = {family: self._result.families[family].verdict for family in readers}
         trials = (
             sizing.verdicts(self._spec.put(field, Value(value=word)), questions=self._folder, families=readers)
@@ -113,20 +164,10 @@ class Judge:
         return any(found[family] != verdict for found in trials for family, verdict in now.items())
 
 
-def _sampled(result: Result) -> dict[str, float]:
-    """How often an answer changes the best family, by field.
-
-    Nothing where that tells nothing: there is no best family yet, or it is open which one is best and no single
-    answer is seen to tell. Then what the verdicts of the leading two hang on is asked.
-    """
-    found = {f.field: f.changes_best for f in result.follow_ups if f.field and f.changes_best is not None}
-    if result.best is None:
-        return {}
-    if result.decided is False and max(found.values(), default=0.0) < NOISE:
-        leading = {*result.families[result.best].depends_on}
-        leading |= {*result.families[result.second].depends_on} if result.second else set()
-        return {name: worth for name, worth in found.items() if name not in leading}
-    return found
+def _words(field: str) -> tuple[str | bool, ...]:
+    """Every possible answer to a yes and no or a choice; none for a figure."""
+    known = vocabulary()[field]
+    return (True, False) if known.kind == "yes_no" else known.choices
 
 
 def _hinges(result: Result) -> dict[str, frozenset[str]]:

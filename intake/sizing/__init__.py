@@ -17,7 +17,7 @@ from intake.sizing.result import (
 )
 from intake.sizing.reverse.largest import Largest, largest_rate, largest_rise
 from intake.sizing.reverse.smallest_change import Change, smallest_changes
-from intake.sizing.size import size, verdicts
+from intake.sizing.size import looks_out, size, verdicts
 
 __all__ = [
     "FAMILIES",
@@ -37,6 +37,7 @@ __all__ = [
     "largest_rate",
     "largest_rise",
     "load_range",
+    "looks_out",
     "range_problems",
     "size",
     "smallest_changes",

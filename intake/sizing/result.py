@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from intake.sizing.samples import Samples
+
 Verdict = Literal["fits", "depends", "out"]
 Sense = Literal["at_most", "at_least", "must_be"]
 Plain = float | str | bool | None
@@ -276,6 +278,8 @@ class Result:
     share: float | None
     data: Mapping[str, str]
     why_best: str = ""
+    samples: Samples | None = field(default=None, compare=False, repr=False)
+    """The completions behind `decided` and `share`; they stay out of the JSON."""
 
     @property
     def standing(self) -> tuple[str, ...]:

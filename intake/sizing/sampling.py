@@ -23,7 +23,7 @@ class Sampler:
         kind = job.spec.word("product.type") or "any"
         self.prior = job.data.priors[kind]
         for name, choice in self.words.items():
-            if len(choice.options(LIKELY)) > 1:
+            if len(choice.drawn) > 1:
                 self._column(choice.asks[0] if choice.asks else name)
         for figures in job.sizes:
             for var in figures.values():
@@ -33,8 +33,8 @@ class Sampler:
         self.headroom: dict[object, float] = {
             word: 0.0 if word == "none" else common[f"headroom_{word}"] for word in job.choices["passage"].possible
         }
-        self._asked = [(name, choice) for name, choice in job.choices.items() if len(choice.options(LIKELY)) > 1]
-        self._said = {name: choice.options(LIKELY) for name, choice in job.choices.items()}
+        self._asked = [(name, choice) for name, choice in job.choices.items() if len(choice.drawn) > 1]
+        self._said = {name: choice.drawn for name, choice in job.choices.items()}
         self._starts = [_start(figures) for figures in job.sizes]
 
     def _column(self, ask: str) -> None:
@@ -50,9 +50,8 @@ class Sampler:
         """Completion number `index` as a view: settled but for what is spread, of which both ends occur."""
         options = dict(self._said)
         for name, choice in self._asked:
-            words = choice.options(LIKELY)
             share = self.columns[choice.asks[0] if choice.asks else name][index]
-            options[name] = (words[min(len(words) - 1, int(share * len(words)))],)
+            options[name] = (choice.drawn[choice.group(share)],)
         need = self.headroom[options["passage"][0]]
         sizes: list[tuple[Num, Num]] = []
         for figures, start in zip(self.job.sizes, self._starts, strict=True):
