@@ -10,6 +10,7 @@ from intake.interview.entry_checks import EntryChecks
 from intake.interview.question import Question, Skipped
 from intake.interview.reasons import few
 from intake.interview.skipping import Judge, Matter, Part
+from intake.interview.together import joined_questions
 from intake.interview.tree import QuestionEntry, Tree
 from intake.interview.wording import Sentences
 from intake.sizing.result import Result
@@ -87,7 +88,9 @@ class Asking:
             else:
                 rest.append(self._question(entry, fields, spec, "aside"))
         ranked.sort(key=lambda row: row[0])
-        return Plan((*waiting, *(question for _, question in ranked)), rest, judge, self._sentences)
+        whole = {entry.id: len(fields) == len(entry.fields) for _, entry, fields, _ in weighed}
+        asked = joined_questions([question for _, question in ranked], whole, self._folder)
+        return Plan((*waiting, *asked), rest, judge, self._sentences)
 
     def put(self, id: str, case: Case, spec: Spec) -> Question | None:
         """Any question of the tree by its id or by a field it asks for, whatever the plan says of it."""
