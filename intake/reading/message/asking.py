@@ -13,13 +13,17 @@ from intake.reading.text.tokens import tokens_of
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """Words that ask something, as received: `text[a:b] == said`. `sentence`: the sentence that they stand in."""
+    """Words that ask something, as received: `text[a:b] == said`.
+
+    `sentence`: the sentence that they stand in, the words themselves where that runs on for too long to tell anything.
+    """
 
     said: str
     span: tuple[int, int]
     sentence: str
 
 
+_SENTENCE_MOST = 400
 _AUX = r"(?:can|could|do|does|did|is|are|will|would|should|shall|may|has|have|must|was|were)(?:n't|nt)?"
 _NAMED = r"(?:i|it|they|you|u|ya|we|there|this|that|these|those|anyone|anybody|someone|somebody|everything)"
 _SUBJECT = rf"(?:{_NAMED}|its|he|she|the|your|our|my|a|an|any|people|one|all)"
@@ -70,7 +74,8 @@ def questions(text: str) -> tuple[Piece, ...]:
         folded = squeezed(fold(portion))
         for (first, last), whole in _places(folded):
             start, end = folded.span(first, last)
-            said, sentence = folded.said(first, last), folded.said(*whole)
+            said = folded.said(first, last)
+            sentence = folded.said(*whole) if whole[1] - whole[0] <= _SENTENCE_MOST else said
             found.append(Piece(said, (start + offset, end + offset), sentence))
     return tuple(found)
 
