@@ -90,7 +90,7 @@ SENTENCES: dict[str, tuple[str, str]] = {
         "{owner} is asked by {way}, of which no word is left to match by",
         "Put in a word of its subject, or take it out",
     ),
-    "card_word_twice": ("{word} stands under both {first} and {second} in alike", "Leave it with one of them"),
+    "card_word_twice": ("{word} counts for both {first} and {second}, endings aside", "Leave it with one of them"),
     # assumptions
     "double_assumption": ("there is an assumption {id} already", "Give this one another id"),
     "assumption_about": ("{owner} must be about either a field or a friction", "Keep one of the two"),

@@ -130,12 +130,6 @@ def _word_problems(words: WordsModel, file: TomlFile) -> Iterator[Problem]:
         if name not in FAMILIES:
             hint = did_you_mean(name, FAMILIES)
             yield complain("family_unknown", file.name, file.line_of(f"{name} ="), family=named(name), hint=hint)
-    claimed: dict[str, str] = {}
-    for name, ways in words.alike.items():
-        for way in ways:
-            other = claimed.setdefault(way.casefold(), name)
-            if other != name:
-                line = file.line_of_table_key("alike", name)
-                yield complain(
-                    "card_word_twice", file.name, line, word=named(way), first=named(other), second=named(name)
-                )
+    for way, first, second in laid_out((), words).words.clashes:
+        line = file.line_of_table_key("alike", second) or file.line_of_table_key("families", second)
+        yield complain("card_word_twice", file.name, line, word=named(way), first=named(first), second=named(second))

@@ -8,16 +8,16 @@ from intake.advice.cards.card import Card
 from intake.advice.cards.deck import ELSEWHERE, Deck
 from intake.reading import Piece
 
-SURE_FROM = 0.44
+SURE_FROM = 0.42
 """Least score of an answer; below it a card is only near."""
-NEAR_FROM = 0.35
+NEAR_FROM = 0.3
 NEAR_WITHIN = 0.12
 """Another card whose score is so little below that of the first is told beside it."""
 STRANGE = 0.4
 """What a word that no card has counts, as a share of the rarest word: people tell more than they ask."""
-BEST_WAY = 0.4
+BEST_WAY = 0.5
 """What the nearest way of asking counts; the rest goes by all ways of the card together."""
-ENOUGH = 0.65
+ENOUGH = 0.6
 """The words in common weigh at least so much, as a share of the rarest word; else the score is less in proportion."""
 WHOLE_SENTENCE = 0.95
 """What a score counts that only the whole sentence reaches: "we are at -20 C in there, would it run?"."""

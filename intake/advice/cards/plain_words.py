@@ -18,6 +18,8 @@ _SHORTEST_STEM = 3
 _DEGREES = ((0.0, "#freezing"), (14.0, "#cold"), (35.0, "#mild"), (60.0, "#hot"))
 """Temperatures [degC] below which a figure is called that; any other is "#scalding"."""
 _PHRASE_MOST = 4
+_BETWEEN = frozenset({"it", "them", "this", "that", "the"})
+"""Words that may stand inside a phrase: "wash it down" is "wash down"."""
 
 
 class PlainWords:
@@ -30,6 +32,7 @@ class PlainWords:
         self._endings = tuple(endings)
         self._groups: dict[tuple[str, ...], str] = {}
         self._known: set[str] = set()
+        self.clashes: list[tuple[str, str, str]] = []
         self._with_digits: list[tuple[re.Pattern[str], str]] = []
         for name, phrases in alike.items():
             for phrase in (name.replace("_", " "), *phrases):
@@ -37,9 +40,12 @@ class PlainWords:
                     sought = re.compile(rf"(?<!\w){re.escape(_folded(phrase))}(?!\w)")
                     self._with_digits.append((sought, f" #{name} "))
                     continue
-                words = _WORD.findall(_folded(phrase))
+                words = [word for word in _WORD.findall(_folded(phrase)) if word not in _BETWEEN]
                 self._known.update(words)
-                self._groups.setdefault(tuple(self.stem(word) for word in words), name)
+                first = self._groups.setdefault(tuple(self.stem(word) for word in words), name)
+                if first != name:
+                    self.clashes.append((phrase, first, name))
+        self._known |= _BETWEEN
         self._named = frozenset(f"#{name}" for name in alike)
         self._passed_over = frozenset(word for text in passed_over for word in _WORD.findall(_folded(text)))
         self._known |= self._passed_over
@@ -65,7 +71,7 @@ class PlainWords:
 
     def tokens(self, text: str) -> list[str]:
         """The tokens of a text in their order, what says nothing left out."""
-        words = [self._put_right(word) for word in self._words(text)]
+        words = [self._put_right(word) for word in self._words(text) if word not in _BETWEEN]
         stems = [self.stem(word) for word in words]
         found: list[str] = []
         at = 0
