@@ -39,7 +39,10 @@ _ASKS = (
     r"|how (?:much|many|long|soon|loud|big|tall|high|fast|heavy|quick|quickly|far|wide|often|hot|cold|small|noisy)\b"
     r"|(?:is there )?any (?:idea|chance|way|problem|trouble|issue|risk)\b|possible to\b"
 )
-_MID = re.compile(rf"(?!(?:which|when|where|who) (?:is|are|was|were|will|would|can|has|have)\b)(?:{_ASKS})")
+_MID = re.compile(
+    rf"(?!(?:which|when|where|who) (?:is|are|was|were|will|would|can|has|have)\b)"
+    rf"(?:{_ASKS}|(?:can|could|do|does|will|would|is|are) (?:the|your|yours|our|its|anything) )"
+)
 """What asks behind a comma or an "and", where a relative clause may begin as well."""
 _START = re.compile(
     rf"{_ASKS}|{_AUX} {_SUBJECT}\b"
