@@ -17,6 +17,8 @@ _ALIKE_FROM = 85.0
 _SHORTEST_STEM = 3
 _DEGREES = ((0.0, "#freezing"), (14.0, "#cold"), (35.0, "#mild"), (60.0, "#hot"))
 """Temperatures [degC] below which a figure is called that; any other is "#scalding"."""
+_WEEK = 5 * 86400.0
+"""From how long [s] a time is told in weeks; less is how long something takes."""
 _PHRASE_MOST = 4
 _BETWEEN = frozenset({"it", "them", "this", "that", "the"})
 """Words that may stand inside a phrase: "wash it down" is "wash down"."""
@@ -119,7 +121,8 @@ class PlainWords:
 
 
 def _folded(text: str) -> str:
-    plain = text.casefold().replace("’", "'").replace("‘", "'").replace("-", " ")
+    plain = text.casefold().replace("’", "'").replace("‘", "'")
+    plain = re.sub(r"(?<=[^\W\d])-(?=[^\W\d])", " ", plain)
     return re.sub(r"'(?:s|re|d|ll|ve|m)\b", "", plain).replace("n't", "nt")
 
 
@@ -137,6 +140,8 @@ def _without_figures(text: str) -> str:
 def _called(one: Quantity) -> str:
     if one.kind == "number":
         return "#freezing" if (one.high or 0.0) < 0.0 else ""
+    if one.kind == "duration":
+        return "#weeks" if (one.high or one.low or 0.0) >= _WEEK else "#moment"
     if one.kind != "temperature":
         return f"#{one.kind}"
     degrees = one.high if one.high is not None else one.low or 0.0

@@ -1,9 +1,10 @@
 """Which card a question finds, measured on ways of asking that no card has.
 
-Measured when this was written, over both halves of asked.toml: seen 94.6 % right, 2.4 % wrong, 2.9 % none; unseen
-83.5 % right, 8.7 % wrong, 7.8 % none; of 44 texts a half that no card answers 4 and 9 found one. The unseen half was
-never looked at while words and weights were chosen; its score was read four times (80.6 % right at first). It has one
-author with the cards, so people outside will do worse.
+Measured when this was written: seen 94.1 % right, 2.4 % wrong, 3.4 % none; unseen 84.0 % right, 10.2 % wrong, 5.8 %
+none; the right card is first or among the near ones in 98.5 % and 93.2 %. Of 44 texts a half that no card answers 4
+and 10 found one. No failure of the unseen half was looked at, its score was read five times (80.6 % right at first);
+but it has one author with the cards and their words, and some of its subjects that no card answers are in the list of
+other subjects. Indirect: 34 % right when it was new, 65.7 % after working with it. People outside ask like that too.
 """
 
 from collections.abc import Callable
@@ -32,7 +33,7 @@ def best(deck: Deck) -> Best:
 
 def test_the_labelled_list_is_long_and_stands_on_its_own(labelled: dict[str, Any], deck: Deck) -> None:
     ways = {way.casefold().strip("?. ") for card in deck.cards for way in card.asks}
-    texts = [text for half in ("seen", "unseen") for few in labelled[half].values() for text in few]
+    texts = [text for half in ("seen", "unseen", "indirect") for few in labelled[half].values() for text in few]
     assert len(texts) >= 250
     assert len(set(texts)) == len(texts)
     assert sum(map(len, labelled["none"].values())) >= 80
@@ -40,7 +41,9 @@ def test_the_labelled_list_is_long_and_stands_on_its_own(labelled: dict[str, Any
     assert set(labelled["seen"]) == set(labelled["unseen"]) == {card.id for card in deck.cards}
 
 
-@pytest.mark.parametrize(("half", "right", "wrong"), [("seen", 0.93, 0.04), ("unseen", 0.81, 0.11)])
+@pytest.mark.parametrize(
+    ("half", "right", "wrong"), [("seen", 0.93, 0.04), ("unseen", 0.82, 0.12), ("indirect", 0.62, 0.12)]
+)
 def test_most_questions_find_their_card_and_few_find_another(
     labelled: dict[str, Any], best: Best, half: str, right: float, wrong: float
 ) -> None:
@@ -51,7 +54,7 @@ def test_most_questions_find_their_card_and_few_find_another(
     assert misses / len(pairs) <= wrong
 
 
-@pytest.mark.parametrize(("half", "most"), [("seen", 5), ("unseen", 10)])
+@pytest.mark.parametrize(("half", "most"), [("seen", 5), ("unseen", 11), ("indirect", 4)])
 def test_small_talk_statements_and_other_subjects_rarely_find_a_card(
     labelled: dict[str, Any], best: Best, half: str, most: int
 ) -> None:
@@ -107,6 +110,13 @@ def test_a_question_between_two_cards_names_the_other_one_too(deck: Deck) -> Non
     assert len(found.near) <= 3
     assert found.card not in {near.id for near in found.near}
     assert all(near.about for near in found.near)
+
+
+def test_the_right_card_is_nearly_always_first_or_near(labelled: dict[str, Any], deck: Deck) -> None:
+    nothing = Brief(spec=Spec({}))
+    pairs = [(id, answer_message(text, nothing, deck)) for id, texts in labelled["unseen"].items() for text in texts]
+    told = sum(any(id in {one.card, *(near.id for near in one.near)} for one in answers) for id, answers in pairs)
+    assert told / len(pairs) >= 0.91
 
 
 def test_where_no_card_is_near_it_says_so_and_guesses_nothing(deck: Deck) -> None:
