@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Literal
 
 from intake import sizing
-from intake.interview.needless import why_needless
+from intake.interview.needless import is_same_matter, why_needless
 from intake.interview.reasons import family_name, out_reason
 from intake.interview.tree import is_settled
 from intake.interview.wording import Sentences, joined
@@ -117,19 +117,21 @@ class Judge:
     def left_out(self, field: str) -> Matter:
         """Why an unwanted field is not asked for: it hardly matters, or it is proved that nothing hangs on it."""
         needless = why_needless(field, self._spec, self._folder)
-        if needless is not None:
+        if needless is not None and is_same_matter(field, self._spec, self._folder):
             return Matter(field=field, part="skip", reason="needless", blanks=(("why", needless),))
         if not self._standing:
             return Matter(field=field, part="skip", reason="nothing_fits")
         if field.startswith("test."):
             return Matter(field=field, part="aside", reason="test_needed")
-        known = vocabulary()[field]
-        if known.kind == "text":
+        if vocabulary()[field].kind == "text":
             return Matter(field=field, part="aside", reason="never_sized")
         readers = [family for family in self._standing if field in self._readers[family]]
+        if needless is not None:
+            part: Part = "aside" if readers else "skip"
+            return Matter(field=field, part=part, reason="needless", blanks=(("why", needless),))
         if not readers and field not in self._hinges:
             return self._unread(field)
-        if field in self._hinges or known.is_number or self._changes(field, readers):
+        if field in self._hinges or self._changes(field, readers):
             reason = "decided" if self._worth(field) >= NOISE else "hardly"
             return Matter(field=field, part="aside", worth=self._worth(field), reason=reason)
         return Matter(field=field, part="skip", reason="same_anyway")
@@ -154,14 +156,24 @@ class Judge:
         return (len(hanging) + (self._result.best in hanging)) / (len(self._standing) + 1) if hanging else 0.0
 
     def _changes(self, field: str, readers: list[str]) -> bool:
-        """For a choice or a yes and no: whether some answer would change the verdict of a standing family."""
-        answers = _words(field)
+        """Whether some answer might change the verdict of a standing family: each word is tried, a figure by bounds."""
         now = {family: self._result.families[family].verdict for family in readers}
+        answers = [Value(value=word) for word in _words(field)]
+        if not answers:
+            if field == "rise.turn" or any(verdict != "fits" for verdict in now.values()):
+                return True
+            answers = [_anything(field)]
         trials = (
-            sizing.verdicts(self._spec.put(field, Value(value=word)), questions=self._folder, families=readers)
-            for word in answers
+            sizing.verdicts(self._spec.put(field, said), questions=self._folder, families=readers) for said in answers
         )
         return any(found[family] != verdict for found in trials for family, verdict in now.items())
+
+
+def _anything(field: str) -> Value:
+    """A figure of which nothing is known, as one doubt: what fits over all of it fits wherever it lies."""
+    unit = vocabulary()[field].unit
+    low = -270.0 if unit == "degC" else 1e-3 if unit in ("m", "kg") else 0.0
+    return Value(low=low, high=1e6)
 
 
 def _words(field: str) -> tuple[str | bool, ...]:
