@@ -49,10 +49,15 @@ def sample_request(result: Result, spec: Spec, system: System, sentences: Senten
 
 def wanted_tests(result: Result, spec: Spec, sentences: Sentences) -> list[str]:
     """What samples would show, each test that was not made yet in words."""
+    return [sentences.find(f"test.{test}") or test for test in tests_wanted(result, spec)]
+
+
+def tests_wanted(result: Result, spec: Spec) -> list[str]:
+    """The tests that are wanted and were not made yet, by their fields, the weightiest first."""
     tests = [point.test for point in result.follow_ups if point.test and point.test.startswith("test.")]
     tests += [test for flag, test in _TESTS_BY_FLAG.items() if flag in result.flags]
     tests += list(_SQUEEZE) if "squeeze_test" in result.flags else []
-    return [sentences.find(f"test.{test}") or test for test in dict.fromkeys(tests) if not spec.knows(test)]
+    return [test for test in dict.fromkeys(tests) if not spec.knows(test)]
 
 
 def _sizes(spec: Spec, system: System, sentences: Sentences) -> str:

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from math import log, sqrt
+from typing import Any
 
 NOISE = 0.02
 """Share of samples below which a change of the leader is chance (4 of 256, with room)."""
@@ -16,12 +17,17 @@ _SURE = 3.0
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """One open fact in all completions: the group that each falls into, and what a group stands for."""
+    """One open fact in all completions: each draw from 0 to 1, and the group of answers that it falls into.
+
+    `words`: the answer of each group, None for figures. `ends`: the figures that the draws 0 and 1 stand for, in the
+    canonical unit; None where they hang on other draws.
+    """
 
     groups: Sequence[int]
     count: int
-    words: tuple[object, ...] | None = None
-    """The answer of each group, None for figures."""
+    shares: Sequence[float]
+    words: tuple[Any, ...] | None = None
+    ends: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, eq=False)

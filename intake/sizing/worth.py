@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from intake.sizing.drawn_ends import drawn_ends
 from intake.sizing.job import Job
 from intake.sizing.quick import QuickPass
 from intake.sizing.ranking import enough_known
@@ -57,9 +58,10 @@ def _columns(job: Job, sampler: Sampler) -> dict[str, Column]:
         choice = words.get(ask)
         if choice is not None and len(choice.drawn) > 1:
             groups = [choice.group(share) for share in shares]
-            columns[ask] = Column(groups=groups, count=len(choice.drawn), words=choice.drawn)
+            columns[ask] = Column(groups=groups, count=len(choice.drawn), shares=shares, words=choice.drawn)
         else:
-            columns[ask] = Column(groups=[int(share * _GROUPS) for share in shares], count=_GROUPS)
+            groups = [int(share * _GROUPS) for share in shares]
+            columns[ask] = Column(groups=groups, count=_GROUPS, shares=shares, ends=drawn_ends(job, ask))
     return columns
 
 

@@ -9,7 +9,7 @@ from intake.advice.cards.blanks import Blanks
 from intake.advice.cards.card import FAMILY, Card
 from intake.advice.cards.deck import Deck, deck_of
 from intake.advice.cards.matching import NEAR_FROM, NEAR_WITHIN, SURE_FROM, Match, ranked
-from intake.advice.cards.supposed import Supposed, supposing, supposing_figure
+from intake.advice.supposed import Supposed, supposing, supposing_figure
 from intake.reading import Piece, quantities, questions, read
 from intake.spec.display import show_value
 from intake.spec.entry import value_of

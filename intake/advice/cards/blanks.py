@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 from intake.advice import topics
 from intake.advice.brief import Brief
 from intake.advice.cards import limits_shown as limits
-from intake.advice.cards.supposed import Supposed
 from intake.advice.families import verdict_line, why_not
 from intake.advice.messages import wanted_tests
 from intake.advice.recommend import assumption_line
+from intake.advice.supposed import Supposed
 from intake.interview.reasons import few, open_matters, shown
 from intake.interview.skipping import missing_basics
 from intake.interview.wording import joined, sentence

@@ -67,6 +67,12 @@ class Supposed:
         return [name for name in FAMILIES if before[name].verdict != "out" and after[name].verdict == "out"]
 
     @property
+    def back(self) -> list[str]:
+        """The families that are out now and would stand."""
+        before, after = self.now.result.families, self.result.families
+        return [name for name in FAMILIES if before[name].verdict == "out" and after[name].verdict != "out"]
+
+    @property
     def why(self) -> str | None:
         """Why the family that leads now would be out."""
         lead = self.now.result.best
