@@ -1,6 +1,7 @@
 """Advice in lines of text for screen, chat and sheet, from templates in data filled with the case's own figures."""
 
 from intake.advice.brief import Answer, Brief
+from intake.advice.by_name import SUBJECTS, AdviceError, advise
 from intake.advice.cautions import caution_lines
 from intake.advice.delivery import delivery
 from intake.advice.families import family_name, short_family_name, verdict_line, why_not
@@ -17,8 +18,11 @@ from intake.advice.what_if import what_if
 from intake.advice.would_fit import would_fit
 
 __all__ = [
+    "SUBJECTS",
+    "AdviceError",
     "Answer",
     "Brief",
+    "advise",
     "assumption_line",
     "caution_lines",
     "delivery",

@@ -32,6 +32,13 @@ class Brief:
         return self.sized if self.sized is not None else sizing.size(self.spec, questions=self.folder)
 
     @cached_property
+    def sampled(self) -> Result:
+        """The same with what sampling gives."""
+        if self.result.decided is not None:
+            return self.result
+        return sizing.size(self.spec, worth=True, questions=self.folder)
+
+    @cached_property
     def sentences(self) -> Sentences:
         """The sentences of the folder."""
         return Sentences(self.folder)

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from intake import sizing
 from intake.advice.brief import Answer, Brief
 from intake.advice.families import family_name
 from intake.advice.missing import still_needed
@@ -20,7 +19,7 @@ _NOBODY = "none"
 def settled(brief: Brief) -> Answer:
     """Whether the best family stays best over what is open, and after which answers another one would lead."""
     said = brief.sentences
-    result = brief.result if brief.result.decided is not None else _sampled(brief)
+    result = brief.sampled
     if result.best is None:
         if result.refer_out:
             line = said.say("settled.nothing", reason=sentence(result.refer_out))
@@ -37,10 +36,6 @@ def settled(brief: Brief) -> Answer:
             lines += _together(result, brief)
     data = {"decided": result.decided, "share": share, "best": result.best}
     return Answer(topic="settled", lines=tuple(lines), data=data | {"turns": [turn.to_json() for turn in turns]})
-
-
-def _sampled(brief: Brief) -> Result:
-    return sizing.size(brief.spec, worth=True, questions=brief.folder)
 
 
 def would_change_lines(turns: tuple[Turn, ...], brief: Brief, most: int = _MOST) -> Iterator[str]:

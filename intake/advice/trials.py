@@ -4,6 +4,7 @@ from intake.advice.brief import Answer, Brief
 from intake.advice.families import family_name
 from intake.advice.messages import sample_request, tests_wanted
 from intake.interview.reasons import shown
+from intake.interview.wording import sentence
 from intake.sizing.result import Assumption
 
 
@@ -18,7 +19,7 @@ def trials(brief: Brief) -> Answer:
         lines.append(said.say("trials.lead", family=family_name(result.best, said)))
     for test in tests:
         name = said.find(f"test.{test}") or test
-        lines.append(said.say("trials.one", test=name, why=_why(test, brief)))
+        lines.append(sentence(said.say("trials.one", test=name, why=_why(test, brief))))
     lines += sample_request(result, brief.spec, brief.system, said)
     return Answer(topic="tests", lines=(*lines, said.say("trials.safe")), data={"tests": tests})
 

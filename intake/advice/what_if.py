@@ -1,6 +1,6 @@
 """What if a fact were another: the case before and after, by sizing it anew."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 from intake.advice.brief import Answer, Brief
@@ -11,7 +11,8 @@ from intake.interview.reasons import out_reason, shown
 from intake.interview.wording import joined, sentence
 from intake.sizing.result import FAMILIES, FamilyResult
 from intake.spec.display import label, show_value
-from intake.spec.value import Value
+from intake.spec.entry import value_of
+from intake.spec.flat import Spec
 
 _COMPARED = (
     "floor_length", "floor_width", "overall_height", "belt_speed", "products_on", "motor_power", "rate_capacity",
@@ -29,14 +30,13 @@ def what_if(brief: Brief, facts: Mapping[str, str | bool | float]) -> Answer:
 
     Raises SpecError for a field or value that cannot be.
     """
+    Spec.from_flat(dict(facts))  # says what is wrong with a field or a value
     supposed = Supposed(now=brief, then=brief.changed(supposing(brief.spec, facts)))
     said, after = brief.sentences, supposed.result
-    lines = [said.say("what_if.lead", changes=joined([_change(name, brief, supposed) for name in facts]))]
+    lines = [said.say("what_if.lead", changes=joined(changes))]
     lines += _leader(supposed)
     gone, back = supposed.out, supposed.back
-    for name in gone:
-        why = out_reason(after.families[name], said, brief.system)
-        lines.append(said.say("what_if.gone", family=family_name(name, said), reason=why))
+    lines += _gone(gone, supposed)
     if back:
         lines.append(said.say("what_if.back", family=joined([family_name(name, said) for name in back])))
     figures = list(_figures(supposed))
@@ -54,14 +54,27 @@ def what_if(brief: Brief, facts: Mapping[str, str | bool | float]) -> Answer:
     return Answer(topic="what_if", lines=tuple(lines), data=data)
 
 
-def _change(name: str, brief: Brief, supposed: Supposed) -> str:
-    now, then = brief.spec.of(name), supposed.then.spec.of(name)
-    value = show_value(name, then if then is not None else Value(), brief.system)
+def _change(name: str, given: str | bool | float, brief: Brief) -> str:
+    """What is other than now, "" for a fact that is so already. The rate sized for is the peak, else the normal one."""
+    rates = ("rate.peak", "rate.normal")
+    names = rates if name in rates else (name,)
+    now = next((known for one in names if (known := brief.spec.of(one)) is not None), None)
+    value = show_value(name, value_of(name, name, given), brief.system)
+    fact = label("rate.peak" if name in rates and brief.spec.knows("rate.peak") else name)
     if now is None:
-        return brief.sentences.say("what_if.change_new", fact=label(name), value=value)
-    return brief.sentences.say(
-        "what_if.change", fact=label(name), value=value, now=show_value(name, now, brief.system)
-    )  # fmt: skip
+        return brief.sentences.say("what_if.change_new", fact=fact, value=value)
+    before = show_value(name, now, brief.system)
+    return "" if before == value else brief.sentences.say("what_if.change", fact=fact, value=value, now=before)
+
+
+def _gone(gone: Sequence[str], supposed: Supposed) -> Iterator[str]:
+    """The families that would be out, those with the same reason in one line."""
+    said, by_reason = supposed.now.sentences, dict[str, list[str]]()
+    for name in gone:
+        why = out_reason(supposed.result.families[name], said, supposed.now.system)
+        by_reason.setdefault(why, []).append(family_name(name, said))
+    for why, names in by_reason.items():
+        yield said.say("what_if.gone", family=joined(names), reason=why)
 
 
 def _leader(supposed: Supposed) -> list[str]:

@@ -1,7 +1,7 @@
 """What would make a machine fit that is out: the smallest single changes, and feeding it the other side first."""
 
 from intake.advice.brief import Answer, Brief
-from intake.advice.families import family_name
+from intake.advice.families import family_name, verdict_line
 from intake.interview.reasons import shown, verdict_reason
 from intake.interview.wording import joined
 from intake.sizing import Change, smallest_changes
@@ -21,7 +21,8 @@ def would_fit(brief: Brief, family: str) -> Answer:
     name = family_name(family, said)
     reason = verdict_reason(found, brief.result, said, brief.system)
     if found.verdict != "out":
-        return Answer(topic="would_fit", lines=(said.say("fit.stands", family=name, reason=reason or "it fits"),))
+        line = verdict_line(found, brief.result, brief.system, said)
+        return Answer(topic="would_fit", lines=(said.say("fit.stands", family=name, reason=line),))
     changes = smallest_changes(brief.spec, family, questions=brief.folder)
     worth_saying = [change for change in changes if not _is_another_product(change)][:_MOST]
     data = {"family": family, "changes": [change.to_json() for change in changes]}
