@@ -33,6 +33,9 @@ def what_if(brief: Brief, facts: Mapping[str, str | bool | float]) -> Answer:
     Spec.from_flat(dict(facts))  # says what is wrong with a field or a value
     supposed = Supposed(now=brief, then=brief.changed(supposing(brief.spec, facts)))
     said, after = brief.sentences, supposed.result
+    changes = [change for name, given in facts.items() if (change := _change(name, given, brief))]
+    if not changes:
+        return Answer(topic="what_if", lines=(said.say("what_if.as_it_is"),), data={"changed": {}})
     lines = [said.say("what_if.lead", changes=joined(changes))]
     lines += _leader(supposed)
     gone, back = supposed.out, supposed.back
