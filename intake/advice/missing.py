@@ -1,7 +1,7 @@
 """What is still needed before anything can be told, in words."""
 
 from intake.advice.brief import Brief
-from intake.interview.skipping import missing_basics
+from intake.interview.matters import missing_basics
 from intake.interview.wording import joined
 from intake.spec.display import label
 

@@ -11,8 +11,8 @@ from intake.advice.families import verdict_line, why_not
 from intake.advice.messages import wanted_tests
 from intake.advice.recommend import assumption_line
 from intake.advice.supposed import Supposed
+from intake.interview.matters import missing_basics
 from intake.interview.reasons import few, open_matters, shown
-from intake.interview.skipping import missing_basics
 from intake.interview.wording import joined, sentence
 from intake.sizing.range_data import RangeData, load_range
 from intake.spec.display import label, show_range, show_value
