@@ -2,7 +2,7 @@
 
 from intake.advice.brief import Answer, Brief
 from intake.advice.families import family_name
-from intake.advice.missing import still_needed
+from intake.advice.missing import nothing_leads
 from intake.interview.reasons import shown
 from intake.spec.display import show, show_value
 
@@ -15,7 +15,7 @@ def delivery(brief: Brief, family: str | None = None) -> Answer:
     said, found = brief.sentences, brief.family(family)
     figure = found.figures.get("lead_time") if found is not None else None
     if found is None or figure is None or figure.value is None:
-        return Answer(topic="delivery", lines=(said.say("room.none", missing=still_needed(brief)),))
+        return Answer(topic="delivery", lines=(nothing_leads(brief),))
     low, high = figure.low or figure.value, figure.high or figure.value
     usual, least, most = (shown(float(round(weeks)), figure.unit, brief.system) for weeks in (figure.value, low, high))
     lines = [said.say("delivery.usual", family=family_name(found.family, said), weeks=usual, low=least, high=most)]

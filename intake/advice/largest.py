@@ -5,7 +5,7 @@ from collections.abc import Callable
 from intake.advice.brief import Answer, Brief
 from intake.advice.families import family_name
 from intake.advice.inward import shown_inward
-from intake.advice.missing import still_needed
+from intake.advice.missing import nothing_leads
 from intake.interview.reasons import failing_reason, percent, shown
 from intake.sizing import Largest, largest_rate, largest_rise
 
@@ -29,7 +29,7 @@ def _largest(topic: str, kind: str, search: Search, brief: Brief, family: str | 
     said = brief.sentences
     found = brief.family(family)
     if found is None:
-        return Answer(topic=topic, lines=(said.say("largest.too_early", missing=still_needed(brief)),))
+        return Answer(topic=topic, lines=(nothing_leads(brief),))
     one = search(brief.spec, found.family, questions=brief.folder)
     name = family_name(found.family, said)
     why = failing_reason(one.checks[0], said, brief.system) if one.checks else ""

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from intake.advice.brief import Answer, Brief
 from intake.advice.families import family_name
-from intake.advice.missing import still_needed
+from intake.advice.missing import nothing_leads
 from intake.interview.reasons import percent, shown
 from intake.sizing import load_range
 from intake.sizing.result import Check, FamilyResult
@@ -20,7 +20,7 @@ def way_in(brief: Brief, family: str | None = None) -> Answer:
     """
     found = brief.family(family)
     if found is None:
-        return Answer(topic="way_in", lines=(brief.sentences.say("room.none", missing=still_needed(brief)),))
+        return Answer(topic="way_in", lines=(nothing_leads(brief),))
     lines = [brief.sentences.say("room.lead", family=family_name(found.family, brief.sentences))]
     lines += [*_overhead(found, brief), *_floor(found, brief), *_underneath(found, brief), *_door(found, brief)]
     checks = {id: check.to_json() for id in _CHECKS if (check := found.check(id)) is not None}
@@ -35,7 +35,7 @@ def shipping(brief: Brief, family: str | None = None) -> Answer:
     said, found = brief.sentences, brief.family(family)
     check = found.check("ship") if found is not None else None
     if found is None or check is None or check.value is None:
-        return Answer(topic="shipping", lines=(said.say("room.none", missing=still_needed(brief)),))
+        return Answer(topic="shipping", lines=(nothing_leads(brief),))
     kind = "parts" if check.fails_at_design else "whole"
     value, limit = (_size(one, brief.system) for one in (check.value, check.limit))
     line = said.say(f"shipping.{kind}", family=family_name(found.family, said), value=value, limit=limit)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from intake.advice.brief import Answer, Brief
 from intake.advice.families import family_name
-from intake.advice.missing import still_needed
+from intake.advice.missing import nothing_leads
 from intake.interview.reasons import few, percent, shown
 from intake.interview.wording import sentence
 from intake.sizing import Turn, would_change
@@ -24,7 +24,7 @@ def settled(brief: Brief) -> Answer:
         if result.refer_out:
             line = said.say("settled.nothing", reason=sentence(result.refer_out))
             return Answer(topic="settled", lines=(line,), data={"decided": True, "share": result.share})
-        return Answer(topic="settled", lines=(said.say("settled.too_early", missing=still_needed(brief)),))
+        return Answer(topic="settled", lines=(nothing_leads(brief),))
     name, share = family_name(result.best, said), result.share
     turns = would_change(result.samples, result.best) if result.samples is not None else ()
     if share is None or (share == 1.0 and not turns):
