@@ -10,6 +10,7 @@ from intake.sizing.drawing import Draws, Usual
 from intake.sizing.job import Job, Num, View
 from intake.sizing.unknowns import LIKELY, TYPICAL, WORST, Choice, Var
 
+
 class Sampler:
     """Draws completions of a job: every open figure and word gets a value, the settled ones stay.
 
