@@ -162,3 +162,48 @@ def _try_layouts(
                 best = Trial(False, layout, variant, swapped, (by,), depth, stopped=stopped)
     lay(view, False)
     return best
+
+
+def firmness_of_first(family: Family, view: View, d: Limits, settled: Settled) -> float | None:
+    """Whether a family passes in one completion of a job: what `attempt` finds, without keeping what stopped the rest.
+
+    In a completion every word is settled, the heading among them: the floor is not turned.
+
+    Returns: the tightest margin of the first layout that passes, which is left in the view; None where none does.
+    """
+    for gate in settled.gates:
+        if not gate.passes(view):
+            return None
+    for turned in feeds(view):
+        feed(view, turned)
+        depth, before = walk(settled.before, view, d)
+        if depth < len(settled.before):
+            continue
+        for variant in family.variants:
+            if heading_passes(variant, view) and all(gate.passes(view) for gate in variant.gates):
+                least = _first_layout(family, variant, view, d)
+                if least is not None:
+                    feed(view, False)
+                    return min(before, settled.firmness, least)
+    feed(view, False)
+    return None
+
+
+def _first_layout(family: Family, variant: Variant, view: View, d: Limits) -> float | None:
+    shape, load = family.blocking.shape, family.blocking.load
+    hopeless: object = None
+    for layout in variant.layouts(view, d, Counter()):
+        if hopeless is not None and family.drive_group(layout) == hopeless:
+            continue
+        family.fill(view, layout, d)
+        depth, least = walk(shape, view, d)
+        if depth < len(shape):
+            continue
+        if not load:
+            return least
+        family.load(view, layout, d)
+        further, driven = walk(load, view, d)
+        if further == len(load):
+            return min(least, driven)
+        hopeless = family.drive_group(layout)
+    return None

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 from intake.sizing.all_families import ALL
 from intake.sizing.check_row import Gate, Row, Rows, walk
-from intake.sizing.engine import Settled, attempt
+from intake.sizing.engine import Settled, firmness_of_first
 from intake.sizing.family import Family
 from intake.sizing.job import Job, View
 from intake.sizing.range_data import Limits
@@ -58,8 +58,8 @@ class QuickPass:
 
     def _score(self, one: _Open, seen: View) -> float:
         family, d, settled = one
-        trial = attempt(family, seen, d, settled=settled)
-        return total(reasons(family, seen, trial.firmness, d, self._data), self._data) if trial.passes else -1.0
+        firm = firmness_of_first(family, seen, d, settled)
+        return -1.0 if firm is None else total(reasons(family, seen, firm, d, self._data), self._data)
 
     def _by_promise(self, seen: View) -> list[tuple[float, int, _Open]]:
         """The families with the most that each can score with the words of a completion, the highest first."""
