@@ -1,7 +1,6 @@
 """Trying a family: gates before layouts, the first failure stops, the first layout that passes wins."""
 
 from collections import Counter
-from collections.abc import Iterable
 from typing import Any, NamedTuple
 
 from intake.sizing.check_row import FIRM_MARGIN, Gate, Rows, walk
@@ -56,7 +55,10 @@ def feeds(view: View) -> tuple[bool, ...]:
     words = view.options["turn_flat"]
     if not (all(words) if view.every else any(words)):
         return (False,)
-    return (False, True) if any(one.L != one.W or one.b != one.bw for pair in view.sizes for one in pair) else (False,)
+    for hi, lo in view.sizes:
+        if hi.L != hi.W or lo.L != lo.W or hi.b != hi.bw or lo.b != lo.bw:
+            return (False, True)
+    return (False,)
 
 
 _SIDES = (("L", "W"), ("Lp", "Wp"), ("b", "bw"), ("h", "hx"))
@@ -127,7 +129,9 @@ def heading_passes(variant: Variant, view: View) -> bool:
     """True when the variant can give the heading asked for: one of those possible, or each plausible one."""
     if variant.headings is None:
         return True
-    asked: Iterable[Any] = view.options["turn"]
+    asked: tuple[Any, ...] = view.options["turn"]
+    if len(asked) == 1:
+        return asked[0] in variant.headings
     outcomes = [heading in variant.headings for heading in asked]
     return all(outcomes) if view.every else any(outcomes)
 
@@ -180,7 +184,7 @@ def firmness_of_first(family: Family, view: View, d: Limits, settled: Settled) -
         if depth < len(settled.before):
             continue
         for variant in family.variants:
-            if heading_passes(variant, view) and all(gate.passes(view) for gate in variant.gates):
+            if heading_passes(variant, view) and not any([not gate.passes(view) for gate in variant.gates]):
                 least = _first_layout(family, variant, view, d)
                 if least is not None:
                     feed(view, False)

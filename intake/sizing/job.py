@@ -97,12 +97,14 @@ class View:
     def most(self, name: str) -> float:
         """The greatest of a figure over all sizes, where high is worse."""
         sizes = self.sizes
-        return float(max(getattr(hi, name) for hi, _ in sizes) if len(sizes) > 1 else getattr(sizes[0][0], name))
+        one: float = getattr(sizes[0][0], name)
+        return one if len(sizes) == 1 else max([getattr(hi, name) for hi, _ in sizes])
 
     def most_low(self, name: str) -> float:
         """The greatest of a figure over all sizes, where low is worse."""
         sizes = self.sizes
-        return float(max(getattr(lo, name) for _, lo in sizes) if len(sizes) > 1 else getattr(sizes[0][1], name))
+        one: float = getattr(sizes[0][1], name)
+        return one if len(sizes) == 1 else max([getattr(lo, name) for _, lo in sizes])
 
 
 def view(job: Job, mode: int) -> View:

@@ -10,7 +10,7 @@ from intake.sizing.family import Family
 from intake.sizing.job import Job, View
 from intake.sizing.range_data import Limits
 from intake.sizing.sampling import is_drawn
-from intake.sizing.score import WORDS_SCORED, best_possible, reasons, total, traits
+from intake.sizing.score import best_possible, reasons, scored_words, total, traits
 from intake.sizing.unknowns import LIKELY
 
 NOBODY = "none"
@@ -30,7 +30,7 @@ class QuickPass:
         """`sample`: any completion; what is settled is the same in all of them."""
         self._data = job.data
         self._families: list[_Open] = []
-        self._promises: dict[tuple[object, ...], list[tuple[float, int, _Open]]] = {}
+        self._promises: dict[tuple[bool, bool, tuple[object, ...]], list[tuple[float, int, _Open]]] = {}
         for name in names:
             family, d = ALL[name], job.data.families[name]
             settled = _settle(job, family, d, sample)
@@ -64,17 +64,15 @@ class QuickPass:
     def _by_promise(self, seen: View) -> list[tuple[float, int, _Open]]:
         """The families with the most that each can score with the words of a completion, the highest first."""
         hi, lo = seen.sizes[0]
-        options = seen.options
         slow_heavy, tall = traits(hi, lo, self._data)
-        key = (slow_heavy, tall, *[options[name] for name in WORDS_SCORED])
-        found = self._promises.get(key)
+        words = scored_words(seen)
+        found = self._promises.get((slow_heavy, tall, words))
         if found is None:
-            words = tuple(options[name][0] for name in WORDS_SCORED)
             made = [
                 (best_possible(one.family.name, words, slow_heavy, tall, self._data), at, one)
                 for at, one in enumerate(self._families)
             ]
-            found = self._promises[key] = sorted(made, key=lambda entry: (-entry[0], entry[1]))
+            found = self._promises[slow_heavy, tall, words] = sorted(made, key=lambda entry: (-entry[0], entry[1]))
         return found
 
 
