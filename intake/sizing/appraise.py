@@ -4,16 +4,18 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from intake.sizing.because import because, fed_turned, searched
+from intake.sizing.deferred import Deferred
 from intake.sizing.engine import Trial, attempt
 from intake.sizing.family import Family, Layout, Variant
-from intake.sizing.figures import Deferred, figures
+from intake.sizing.figures import figures
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import Limits
-from intake.sizing.record import Views, checks, mark_what_stops
+from intake.sizing.record import checks, mark_what_stops
 from intake.sizing.result import Check, FamilyResult, Figure, Verdict
 from intake.sizing.score import firmness, penalty, reasons, total
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST
+from intake.sizing.views import Views
 
 
 @dataclass(frozen=True, slots=True)

@@ -74,8 +74,9 @@ class Row:
             return True
         if view.missing and not view.missing.isdisjoint(self.reads):
             return False
-        sizes = view.sizes if self.each_size else view.sizes[:1]
-        return all(self.holds(hi, lo, d) for hi, lo in sizes)
+        if self.each_size and len(view.sizes) > 1:
+            return all(self.holds(hi, lo, d) for hi, lo in view.sizes)
+        return self.holds(*view.sizes[0], d)
 
     @cached_property
     def symbols(self) -> tuple[str, ...]:

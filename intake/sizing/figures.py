@@ -1,8 +1,8 @@
 """The figures of a family at the design point, with what they may range over, and the capacities of its layout."""
 
 import tomllib
-from collections.abc import Callable, Iterator, Mapping
-from functools import cache, cached_property
+from collections.abc import Mapping
+from functools import cache
 from importlib.resources import files
 from math import ceil, isfinite
 from typing import Any
@@ -14,9 +14,9 @@ from intake.sizing.engine import feed
 from intake.sizing.family import Family, Layout
 from intake.sizing.job import Job, View, view
 from intake.sizing.range_data import Limits
-from intake.sizing.record import Views
 from intake.sizing.result import Figure
 from intake.sizing.unknowns import LIKELY, TYPICAL, WORST
+from intake.sizing.views import Views
 
 _NO_PITCH = ("index_lift", "reciprocating_lift")
 _NO_GAP = (*_NO_PITCH, "continuous_lift")
@@ -27,26 +27,6 @@ def units() -> Mapping[str, str]:
     """Unit of each figure, from figures.toml."""
     text = files("intake.sizing").joinpath("figures.toml").read_text(encoding="utf-8")
     return {name: entry["unit"] for name, entry in tomllib.loads(text).items()}
-
-
-class Deferred(Mapping[str, Figure]):
-    """Figures that are worked out when the first of them is read, once."""
-
-    def __init__(self, make: Callable[[], dict[str, Figure]]) -> None:
-        self._make = make
-
-    @cached_property
-    def _figures(self) -> dict[str, Figure]:
-        return self._make()
-
-    def __getitem__(self, name: str) -> Figure:
-        return self._figures[name]
-
-    def __iter__(self) -> Iterator[str]:
-        return iter(self._figures)
-
-    def __len__(self) -> int:
-        return len(self._figures)
 
 
 def figures(job: Job, family: Family, layout: Layout | None, views: Views) -> dict[str, Figure]:

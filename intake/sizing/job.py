@@ -36,6 +36,17 @@ class Corners(NamedTuple):
     missing: frozenset[str]
 
 
+class Behind(NamedTuple):
+    """What stands behind the figures of one size and the words, by name.
+
+    missing: nobody said it and nothing stands in. assumptions: what stands in. tests: the test on samples it is from.
+    """
+
+    missing: frozenset[str]
+    assumptions: Mapping[str, str]
+    tests: Mapping[str, str]
+
+
 @dataclass(frozen=True, kw_only=True)
 class Job:
     """A resolved spec. `sizes`: one mapping of figures for each product size described."""
@@ -52,6 +63,11 @@ class Job:
     def corners(self) -> tuple[Corners, ...]:
         """Where views start from, by mode."""
         return tuple(_corners(self, mode) for mode in MODES)
+
+    @cached_property
+    def behind(self) -> tuple[Behind, ...]:
+        """What stands behind the figures and words, by size."""
+        return tuple(_behind(figures, self.choices) for figures in self.sizes)
 
     @cached_property
     def is_open(self) -> bool:
@@ -115,6 +131,21 @@ def view(job: Job, mode: int) -> View:
         hi = Num(high)
         sizes.append((hi, hi if low is high else Num(low)))
     return View(mode=mode, sizes=sizes, options=corners.options, missing=corners.missing)
+
+
+def words_in(job: Job, mode: int) -> View:
+    """The words alone in one mode: all that a gate looks at."""
+    corners = job.corners[mode]
+    return View(mode=mode, sizes=[], options=corners.options, missing=corners.missing)
+
+
+def _behind(figures: Mapping[str, Var], choices: Mapping[str, Choice]) -> Behind:
+    named: dict[str, Var | Choice] = {**figures, **choices}
+    return Behind(
+        missing=frozenset(name for name, one in named.items() if one.missing),
+        assumptions={name: one.assumption for name, one in named.items() if one.assumption},
+        tests={name: var.origin for name, var in figures.items() if var.origin.startswith("test.")},
+    )
 
 
 def _corners(job: Job, mode: int) -> Corners:

@@ -10,12 +10,13 @@ from intake.sizing.bracket import scan
 from intake.sizing.engine import attempt
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import RangeData, load_range
-from intake.sizing.record import Views, checks
+from intake.sizing.record import checks
 from intake.sizing.resolve import resolve
 from intake.sizing.result import Check
 from intake.sizing.reverse.changed import with_rate, with_rise
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import TYPICAL
+from intake.sizing.views import Views
 from intake.spec.flat import Spec
 
 _BEYOND = 1.01
