@@ -1,37 +1,85 @@
-"""Mappings that are worked out when somebody reads them: most of a result is never looked at."""
+"""Mappings and rows that are worked out when somebody reads them: most of a result is never looked at.
 
-from collections.abc import Callable, ItemsView, Iterator, Mapping
-from functools import cached_property
-from typing import Any, Generic, TypeVar
+Both are equal to, shown as and pickled as the dict or tuple that they stand for.
+"""
+
+from collections.abc import Callable, ItemsView, Iterator, Mapping, Sequence
+from typing import Any, Generic, TypeVar, overload
 
 Entry = TypeVar("Entry")
 
 
 class Deferred(Mapping[str, Entry], Generic[Entry]):
-    """What `make` gives, asked for when the first entry is read, once. Equal to, shown and pickled as, that dict."""
+    """What `make` gives of what is given, asked for when the first entry is read, once."""
 
-    def __init__(self, make: Callable[[], dict[str, Entry]]) -> None:
-        self._make = make
+    __slots__ = ("_entries", "_given", "_make")
 
-    @cached_property
-    def _entries(self) -> dict[str, Entry]:
-        return self._make()
+    def __init__(self, make: Callable[..., dict[str, Entry]], *given: Any) -> None:
+        self._make, self._given = make, given
+        self._entries: dict[str, Entry] | None = None
+
+    def _made(self) -> dict[str, Entry]:
+        if self._entries is None:
+            self._entries = self._make(*self._given)
+        return self._entries
 
     def __getitem__(self, name: str) -> Entry:
-        return self._entries[name]
+        return self._made()[name]
 
     def __iter__(self) -> Iterator[str]:
-        return iter(self._entries)
+        return iter(self._made())
 
     def __len__(self) -> int:
-        return len(self._entries)
+        return len(self._made())
 
     def items(self) -> ItemsView[str, Entry]:
         """The entries with their names."""
-        return self._entries.items()
+        return self._made().items()
 
     def __repr__(self) -> str:
-        return repr(self._entries)
+        return repr(self._made())
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return dict, (dict(self._entries),)
+        return dict, (self._made(),)
+
+
+class DeferredRow(Sequence[Entry], Generic[Entry]):
+    """The same for a tuple."""
+
+    __slots__ = ("_entries", "_given", "_make")
+
+    def __init__(self, make: Callable[..., tuple[Entry, ...]], *given: Any) -> None:
+        self._make, self._given = make, given
+        self._entries: tuple[Entry, ...] | None = None
+
+    def _made(self) -> tuple[Entry, ...]:
+        if self._entries is None:
+            self._entries = self._make(*self._given)
+        return self._entries
+
+    @overload
+    def __getitem__(self, at: int) -> Entry: ...
+
+    @overload
+    def __getitem__(self, at: slice) -> tuple[Entry, ...]: ...
+
+    def __getitem__(self, at: int | slice) -> Entry | tuple[Entry, ...]:
+        return self._made()[at]
+
+    def __iter__(self) -> Iterator[Entry]:
+        return iter(self._made())
+
+    def __len__(self) -> int:
+        return len(self._made())
+
+    def __eq__(self, other: object) -> bool:
+        return self._made() == (other._made() if isinstance(other, DeferredRow) else other)
+
+    def __hash__(self) -> int:
+        return hash(self._made())
+
+    def __repr__(self) -> str:
+        return repr(self._made())
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return tuple, (self._made(),)

@@ -1,6 +1,6 @@
 """What a sizing gives back: verdicts, checks, figures, assumptions. Figures only, no layout of screens."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -135,7 +135,8 @@ class FamilyResult:
 
     `stopped`: how many layouts each check stopped, until one passed or none was left, `searched` the same in a
     sentence. `turned`: the layout shown has the other side of the product leading. `fed`: which side has to lead for it
-    to stand, in a sentence; "" where it stands as described, or not at all.
+    to stand, in a sentence; "" where it stands as described, or not at all. `fails`: the ids of `failed`, known before
+    any check is written down.
     """
 
     family: str
@@ -145,13 +146,14 @@ class FamilyResult:
     depends_on: tuple[str, ...]
     score: float
     variant: str | None
-    checks: tuple[Check, ...]
+    checks: Sequence[Check]
     figures: Mapping[str, Figure]
     reasons: Mapping[str, float] = field(default_factory=dict)
     stopped: Mapping[str, int] = field(default_factory=dict)
     turned: bool = False
     fed: str = ""
     searched: str = ""
+    fails: tuple[str, ...] = ()
 
     @property
     def failed(self) -> tuple[Check, ...]:

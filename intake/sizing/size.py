@@ -77,7 +77,7 @@ def _blocked(job: Job, families: Mapping[str, FamilyResult], best: str | None) -
     """Room or rate as what stands in the way of the family that would have been best."""
     if job.missing_basics:
         return ()
-    failing = {name: {check.id for check in found.failed} for name, found in families.items()}
+    failing = {name: set(found.fails) for name, found in families.items()}
     found: list[str] = []
     shut_out = [name for name, ids in failing.items() if families[name].verdict == "out" and ids & _ROOM]
     would = _would_be_best(job, shut_out)
@@ -115,7 +115,7 @@ def _scores_without_room(job: Job, names: Iterable[str]) -> dict[str, float]:
 def _refer_out(families: Mapping[str, FamilyResult], raised: tuple[str, ...], words: Words) -> str | None:
     if any(found.verdict != "out" for found in families.values()):
         return None
-    failing = {name: {check.id for check in found.failed} for name, found in families.items()}
+    failing = {name: set(found.fails) for name, found in families.items()}
     for reason in ("rise", "hazard", "temperature_zone", "temperature", "weight"):
         if all(reason in ids for ids in failing.values()) or (
             reason == "temperature_zone" and "freezer_refer_out" in raised
@@ -125,7 +125,7 @@ def _refer_out(families: Mapping[str, FamilyResult], raised: tuple[str, ...], wo
         return words.say("refer", "room")
     if any(ids and ids <= _PACE for ids in failing.values()):
         return words.say("refer", "rate")
-    nearest = min(families.values(), key=lambda found: len(found.failed))
+    nearest = min(families.values(), key=lambda found: len(found.fails))
     return words.say("refer", "other", why="; ".join(nearest.because[:2]))
 
 
