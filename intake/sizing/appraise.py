@@ -4,14 +4,14 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from intake.sizing.because import because, fed_turned, searched
-from intake.sizing.deferred import Deferred, DeferredRow
+from intake.sizing.deferred import DeferredRow
 from intake.sizing.engine import Trial, attempt
 from intake.sizing.family import Family, Layout, Variant
-from intake.sizing.figures import figures
-from intake.sizing.findings import Finding, checks_of, findings, mark_what_stops
+from intake.sizing.figures import Figures
+from intake.sizing.findings import Finding, findings, mark_what_stops
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import Limits
-from intake.sizing.result import FamilyResult, Figure, Verdict
+from intake.sizing.result import FamilyResult, Verdict
 from intake.sizing.score import firmness, penalty, reasons, total
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST
@@ -103,8 +103,8 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
         depends_on=open_asks if found.verdict == "depends" else (),
         score=round(score, 4),
         variant=family.name_of(layout) if layout is not None and not job.missing_basics else None,
-        checks=DeferredRow(checks_of, checked),
-        figures=Deferred(_figures, job, family, layout, views, open_asks),
+        checks=DeferredRow([one.id for one in checked], lambda place: checked[place].check()),
+        figures=Figures(job, family, layout, views, open_asks),
         reasons={name: round(min(1.0, max(0.0, value)), 4) for name, value in why.items()},
         stopped=dict(sorted((trial.stopped or {}).items())),
         turned=trial.turned,
@@ -119,17 +119,6 @@ def _searched(found: Standing, words: Words) -> str:
     if found.verdict == "depends" and not trial.passes:
         return ""
     return searched(trial.stopped or {}, trial.passes, words) or ""
-
-
-def _figures(
-    job: Job, family: Family, layout: Layout | None, views: Views, open_asks: tuple[str, ...]
-) -> dict[str, Figure]:
-    """The figures of the layout shown, each that is not known with what it needs."""
-    shown = figures(job, family, layout, views)
-    return {
-        name: replace(one, needs=open_asks) if one.value is None and not one.needs else one
-        for name, one in shown.items()
-    }
 
 
 def _any_layout(job: Job, family: Family, d: Limits, variant: Variant | None) -> tuple[Layout | None, Variant | None]:

@@ -44,18 +44,26 @@ class Deferred(Mapping[str, Entry], Generic[Entry]):
 
 
 class DeferredRow(Sequence[Entry], Generic[Entry]):
-    """The same for a tuple."""
+    """A tuple whose entries are made when they are read, each once: the names are known, `make` takes the place."""
 
-    __slots__ = ("_entries", "_given", "_make")
+    __slots__ = ("_made", "_make", "_names")
 
-    def __init__(self, make: Callable[..., tuple[Entry, ...]], *given: Any) -> None:
-        self._make, self._given = make, given
-        self._entries: tuple[Entry, ...] | None = None
+    def __init__(self, names: Sequence[str], make: Callable[[int], Entry]) -> None:
+        self._names, self._make = names, make
+        self._made: dict[int, Entry] = {}
 
-    def _made(self) -> tuple[Entry, ...]:
-        if self._entries is None:
-            self._entries = self._make(*self._given)
-        return self._entries
+    def _at(self, place: int) -> Entry:
+        if place not in self._made:
+            self._made[place] = self._make(place)
+        return self._made[place]
+
+    def named(self, name: str) -> Entry | None:
+        """The first entry of a name."""
+        return self._at(self._names.index(name)) if name in self._names else None
+
+    def whole(self) -> tuple[Entry, ...]:
+        """The tuple."""
+        return tuple([self._at(place) for place in range(len(self._names))])
 
     @overload
     def __getitem__(self, at: int) -> Entry: ...
@@ -64,22 +72,22 @@ class DeferredRow(Sequence[Entry], Generic[Entry]):
     def __getitem__(self, at: slice) -> tuple[Entry, ...]: ...
 
     def __getitem__(self, at: int | slice) -> Entry | tuple[Entry, ...]:
-        return self._made()[at]
+        return self.whole()[at]
 
     def __iter__(self) -> Iterator[Entry]:
-        return iter(self._made())
+        return iter(self.whole())
 
     def __len__(self) -> int:
-        return len(self._made())
+        return len(self._names)
 
     def __eq__(self, other: object) -> bool:
-        return self._made() == (other._made() if isinstance(other, DeferredRow) else other)
+        return self.whole() == (other.whole() if isinstance(other, DeferredRow) else other)
 
     def __hash__(self) -> int:
-        return hash(self._made())
+        return hash(self.whole())
 
     def __repr__(self) -> str:
-        return repr(self._made())
+        return repr(self.whole())
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return tuple, (self._made(),)
+        return tuple, (self.whole(),)

@@ -4,6 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from intake.sizing.deferred import DeferredRow
+
 Verdict = Literal["fits", "depends", "out"]
 Sense = Literal["at_most", "at_least", "must_be"]
 Plain = float | str | bool | None
@@ -162,6 +164,8 @@ class FamilyResult:
 
     def check(self, id: str) -> Check | None:
         """The check of that id, None where the family has no such matter."""
+        if isinstance(self.checks, DeferredRow):
+            return self.checks.named(id)
         return next((check for check in self.checks if check.id == id), None)
 
     @property
