@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from intake.sizing.because import because, fed_turned, searched
-from intake.sizing.deferred import DeferredRow
+from intake.sizing.deferred import DeferredRow, DeferredTuple
 from intake.sizing.engine import Trial, attempt
 from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.figures import Figures
@@ -92,14 +92,17 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     if found.verdict != "out" and why:
         score = max(0.0, total(why, job.data) - penalty(len(open_asks), found.likely_out, job.data))
     fed = fed_turned(job, found.verdict, words) if found.turned else ""
-    said = [fed] if fed else []
-    said += because(found.verdict, found.likely_out, checked, open_asks, words)
     search = _searched(found, words)
+
+    def why_so() -> list[str]:
+        said = because(found.verdict, found.likely_out, checked, open_asks, words)
+        return [*([fed] if fed else []), *said, *([search] if search else [])]
+
     return FamilyResult(
         family=family.name,
         verdict=found.verdict,
         likely_out=found.likely_out and found.verdict != "out",
-        because=(*said, search) if search else tuple(said),
+        because=DeferredTuple(why_so),
         depends_on=open_asks if found.verdict == "depends" else (),
         score=round(score, 4),
         variant=family.name_of(layout) if layout is not None and not job.missing_basics else None,

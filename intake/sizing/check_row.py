@@ -76,7 +76,9 @@ class Row:
             return False
         if self.each_size and len(view.sizes) > 1:
             return all(self.holds(hi, lo, d) for hi, lo in view.sizes)
-        return self.holds(*view.sizes[0], d)
+        hi, lo = view.sizes[0]
+        value, limit = self.body(hi, lo, d)
+        return as_good_as(value, limit, self.at_most)
 
     @cached_property
     def symbols(self) -> tuple[str, ...]:

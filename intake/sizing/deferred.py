@@ -43,27 +43,20 @@ class Deferred(Mapping[str, Entry], Generic[Entry]):
         return dict, (self._made(),)
 
 
-class DeferredRow(Sequence[Entry], Generic[Entry]):
-    """A tuple whose entries are made when they are read, each once: the names are known, `make` takes the place."""
+class DeferredTuple(Sequence[Entry], Generic[Entry]):
+    """The same for a tuple."""
 
-    __slots__ = ("_made", "_make", "_names")
+    __slots__ = ("_entries", "_given", "_make")
 
-    def __init__(self, names: Sequence[str], make: Callable[[int], Entry]) -> None:
-        self._names, self._make = names, make
-        self._made: dict[int, Entry] = {}
-
-    def _at(self, place: int) -> Entry:
-        if place not in self._made:
-            self._made[place] = self._make(place)
-        return self._made[place]
-
-    def named(self, name: str) -> Entry | None:
-        """The first entry of a name."""
-        return self._at(self._names.index(name)) if name in self._names else None
+    def __init__(self, make: Callable[..., Sequence[Entry]], *given: Any) -> None:
+        self._make, self._given = make, given
+        self._entries: tuple[Entry, ...] | None = None
 
     def whole(self) -> tuple[Entry, ...]:
         """The tuple."""
-        return tuple([self._at(place) for place in range(len(self._names))])
+        if self._entries is None:
+            self._entries = tuple(self._make(*self._given))
+        return self._entries
 
     @overload
     def __getitem__(self, at: int) -> Entry: ...
@@ -78,10 +71,10 @@ class DeferredRow(Sequence[Entry], Generic[Entry]):
         return iter(self.whole())
 
     def __len__(self) -> int:
-        return len(self._names)
+        return len(self.whole())
 
     def __eq__(self, other: object) -> bool:
-        return self.whole() == (other.whole() if isinstance(other, DeferredRow) else other)
+        return self.whole() == (other.whole() if isinstance(other, DeferredTuple) else other)
 
     def __hash__(self) -> int:
         return hash(self.whole())
@@ -91,3 +84,21 @@ class DeferredRow(Sequence[Entry], Generic[Entry]):
 
     def __reduce__(self) -> tuple[Any, ...]:
         return tuple, (self.whole(),)
+
+
+class DeferredRow(DeferredTuple[Entry]):
+    """A tuple whose entries have names, each made by itself when it is asked for by name."""
+
+    __slots__ = ("_names", "_one")
+
+    def __init__(self, names: Sequence[str], one: Callable[[int], Entry]) -> None:
+        """`one` makes the entry of a place."""
+        super().__init__(lambda: [one(place) for place in range(len(names))])
+        self._names, self._one = names, one
+
+    def named(self, name: str) -> Entry | None:
+        """The first entry of a name, None where there is none."""
+        if name not in self._names:
+            return None
+        place = self._names.index(name)
+        return self._one(place) if self._entries is None else self._entries[place]

@@ -144,7 +144,7 @@ class FamilyResult:
     family: str
     verdict: Verdict
     likely_out: bool
-    because: tuple[str, ...]
+    because: Sequence[str]
     depends_on: tuple[str, ...]
     score: float
     variant: str | None
