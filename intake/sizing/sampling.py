@@ -62,11 +62,10 @@ class Sampler:
         need = self.headroom[options["passage"][0]]
         sizes: list[tuple[Num, Num]] = []
         for start, rows in zip(self._starts, self._rows, strict=True):
-            high = dict(start.high)
-            high.update(zip(start.drawn, rows[index], strict=True))
-            high["need"], high["Lp"], high["Wp"] = need, high["L"], high["W"]
-            hi = Num(high)
-            sizes.append((hi, Num({**high, **start.low}) if start.low else hi))
+            hi = Num(start.high)
+            hi.__dict__.update(zip(start.drawn, rows[index], strict=True))
+            hi.need, hi.Lp, hi.Wp = need, hi.L, hi.W
+            sizes.append((hi, Num({**hi.__dict__, **start.low}) if start.low else hi))
         return View(mode=TYPICAL, sizes=sizes, options=options, quick=True)
 
 
