@@ -1,17 +1,19 @@
 """The interview behind every screen and script: words in, questions and a sized result out."""
 
 import os
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
 from intake import sizing
+from intake.advice.brief import Brief
+from intake.advice.cards import CardAnswer, answer_question, card_for, deck_of, spotted
 from intake.interview.asking import Asking, Plan
 from intake.interview.follow_ups import open_points
 from intake.interview.hearing import Hearing
 from intake.interview.history import History
 from intake.interview.question import OpenPoint, Question, Skipped
-from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said
+from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said, without_asked
 from intake.interview.tree import load_tree
 from intake.interview.wording import Sentences
 from intake.sizing.result import Result
@@ -22,6 +24,7 @@ from intake.spec.events import Event, now
 from intake.spec.facts import Fact, Heard, Who
 from intake.spec.flat import Spec, split_key, value_of
 from intake.spec.folder import questions_folder
+from intake.spec.inquiry import Inquiry
 from intake.spec.vocabulary import vocabulary
 
 _KEPT_RESULTS = 128
@@ -154,7 +157,32 @@ class Interview:
 
     def follow_ups(self) -> list[OpenPoint]:
         """What is still to find out, ranked by how much it matters."""
-        return open_points(self.case, self._spec, self.result(), self._tree)
+        return open_points(self.case, self._spec, self.result(), self._tree, self.sentences)
+
+    # --- what the visitor asks ---
+
+    def inquire(self, text: str) -> CardAnswer:
+        """A question of the visitor's own, typed as one: its answer. Without a card it becomes a follow-up."""
+        words = clean(text)
+        message = self._message(words, "visitor")
+        card = card_for(words, deck_of(self._folder))
+        asks = [{"span": [0, len(words)], "card": card}]
+        self._history.append("heard", message=message, asked=[], to=None, facts=[], doubts=[], unread=[], asks=asks)
+        return answer_question(words, self.brief)
+
+    @property
+    def inquiries(self) -> list[Inquiry]:
+        """What the visitor asked, oldest first."""
+        return list(self.case.inquiries)
+
+    def reply_to(self, inquiry: Inquiry) -> CardAnswer:
+        """The answer to a question of the visitor's own, with the figures of the case as it stands."""
+        return answer_question(inquiry.text, self.brief)
+
+    @property
+    def brief(self) -> Brief:
+        """What advice is given on: the spec as it stands, with its sizing."""
+        return Brief(spec=self._spec, system=self.system, folder=self._folder, sized=self.result())
 
     # --- what stands ---
 
@@ -255,8 +283,16 @@ class Interview:
         facts = heard_facts(taken, message, who, at)
         if question is not None and size != 1:
             facts = tuple(replace(fact, size=size) if fact.field in question.fields else fact for fact in facts)
-        self._history.append("heard", **heard_body(taken, facts, question, self.case, message, who, at))
+        asks = self._asks(words, facts) if who == "visitor" else []
+        taken = without_asked(taken, [words[slice(*ask["span"])] for ask in asks])
+        self._history.append("heard", **heard_body(taken, facts, question, self.case, message, who, at, asks))
         return as_heard(taken, facts)
+
+    def _asks(self, words: str, facts: Sequence[Fact]) -> list[dict[str, Any]]:
+        """The visitor's own questions in a message, in the form that events keep."""
+        told = [fact.span for fact in facts if fact.span is not None]
+        found = spotted(words, told, deck_of(self._folder))
+        return [{"span": list(one.span), "card": one.card} for one in found]
 
     def _close(self, kind: str, question: Question, message: int | None = None) -> None:
         """A question answered without a fact."""

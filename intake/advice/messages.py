@@ -38,16 +38,26 @@ def follow_up_lines(points: Iterable[OpenPoint], sentences: Sentences | None = N
 def sample_request(result: Result, spec: Spec, system: System, sentences: Sentences | None = None) -> list[str]:
     """What to ask for when tests are wanted: how many of which sizes, packed how, what for."""
     said = sentences or in_force()
-    tests = [point.test for point in result.follow_ups if point.test and point.test.startswith("test.")]
-    tests += [test for flag, test in _TESTS_BY_FLAG.items() if flag in result.flags]
-    tests += list(_SQUEEZE) if "squeeze_test" in result.flags else []
-    named = [said.find(f"test.{test}") or test for test in dict.fromkeys(tests) if not spec.knows(test)]
+    named = wanted_tests(result, spec, said)
     if not named:
         return [said.say("sample.nothing")]
     lines = [said.say("sample.ask", count=_SAMPLES_EACH, sizes=_sizes(spec, system, said))]
     lines.append(said.say("sample.why", tests=joined(named)))
     lines += [said.say("sample.empties")] if spec.word("product.fill") == "both" else []
     return [*lines, said.say("sample.where")]
+
+
+def wanted_tests(result: Result, spec: Spec, sentences: Sentences) -> list[str]:
+    """What samples would show, each test that was not made yet in words."""
+    return [sentences.find(f"test.{test}") or test for test in tests_wanted(result, spec)]
+
+
+def tests_wanted(result: Result, spec: Spec) -> list[str]:
+    """The tests that are wanted and were not made yet, by their fields, the weightiest first."""
+    tests = [point.test for point in result.follow_ups if point.test and point.test.startswith("test.")]
+    tests += [test for flag, test in _TESTS_BY_FLAG.items() if flag in result.flags]
+    tests += list(_SQUEEZE) if "squeeze_test" in result.flags else []
+    return [test for test in dict.fromkeys(tests) if not spec.knows(test)]
 
 
 def _sizes(spec: Spec, system: System, sentences: Sentences) -> str:

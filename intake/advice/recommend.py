@@ -3,8 +3,8 @@
 from intake.advice.cautions import caution_lines
 from intake.advice.families import family_name, verdict_line
 from intake.advice.figures import figure_lines
+from intake.interview.matters import missing_basics
 from intake.interview.reasons import few, open_matters, percent, shown
-from intake.interview.skipping import missing_basics
 from intake.interview.wording import Sentences, fill, in_force, joined, sentence
 from intake.sizing.result import FAMILIES, Assumption, FamilyResult, Result
 from intake.spec.display import System, label, show, show_range

@@ -74,6 +74,11 @@ class _Message(_Row):
     who: Who = "visitor"
 
 
+class _Ask(_Row):
+    span: tuple[int, int]
+    card: str | None = None
+
+
 class _Heard(_Row):
     message: int | None = None
     asked: list[str] = []
@@ -85,6 +90,7 @@ class _Heard(_Row):
     settles: list[str] = []
     unknown: list[str] = []
     later: list[str] = []
+    asks: list[_Ask] = []
 
 
 class _Known(_Row):

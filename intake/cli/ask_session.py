@@ -1,13 +1,22 @@
 """One interview on plain lines: words go to the talk, lines that start with a slash are commands."""
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from intake.advice import recommendation
-from intake.desk.talk_text import Standing, fact_lines, family_lines, heard_lines, question_lines, reply_line
+from intake.advice import SUBJECTS, AdviceError, advise, recommendation
+from intake.desk.talk_text import (
+    Standing,
+    answer_lines,
+    fact_lines,
+    family_lines,
+    heard_lines,
+    question_lines,
+    reply_line,
+)
 from intake.interview.question import Question
 from intake.sizing import size
-from intake.spec import Spec
+from intake.spec import Spec, SpecError
 from intake.spec.clean import LONGEST, clean
 from intake.spec.display import System
 from intake.talk import Interview
@@ -25,11 +34,15 @@ _HELP = {
     "/families": "every machine family with its verdict",
     "/left": "what is still to ask, and what is not asked and why",
     "/result": "the recommendation as it stands",
+    "/answer": "QUESTION: the visitor's own question, answered from the case; without a card it becomes a follow-up",
+    **{f"/{one.word}": f"{one.takes}: {one.does}".removeprefix(": ") for one in SUBJECTS},
     "/note": "TEXT: a note for the staff",
     "/paste": "take several lines as one message, until a line that is only /end",
     "/help": "this list",
     "/quit": "leave",
 }
+
+_SUBJECTS = frozenset(one.word for one in SUBJECTS)
 
 
 class Session:
@@ -86,10 +99,14 @@ class Session:
         if not words.strip():
             self._next()
             return
+        before = len(self.talk.inquiries)
         heard = self.talk.answer(words) if self._question is not None else self.talk.hear(words)
+        asks = self.talk.inquiries[before:]
         self._say(heard_lines(heard, self.system))
-        if not (heard.facts or heard.doubts or heard.unread):
+        if not (heard.facts or heard.doubts or heard.unread or asks):
             self._say([reply_line(self.talk.events[-1])])
+        self._keep()
+        self._say(answer_lines(self.talk.reply_to(inquiry) for inquiry in asks))
         self._changed()
 
     def _changed(self) -> None:
@@ -140,12 +157,15 @@ class Session:
             "/families": lambda: self._say(family_lines(size(self.talk.spec()), self.system)),
             "/left": self._left,
             "/result": self._result,
+            "/answer": lambda: self._inquire(rest),
             "/note": lambda: self._note(rest),
             "/paste": self._paste,
             "/help": lambda: self._say(f"{name}: {what}" for name, what in _HELP.items()),
         }
         step = steps.get(word)
-        if step is None:
+        if word.removeprefix("/") in _SUBJECTS:
+            self._advise(word.removeprefix("/"), rest)
+        elif step is None:
             self._say([f"Intake: there is no command {clean(word)}. /help lists them."])
         else:
             step()
@@ -181,6 +201,21 @@ class Session:
         self._say(f"To ask: {question.say}" for question in self.talk.open_questions())
         self._say(f"Not asked: {left.why}" for left in self.talk.skipped)
         self._say(f"Set aside: {left.why}" for left in self.talk.set_aside)
+
+    def _advise(self, word: str, rest: str) -> None:
+        """One subject worked out from the case."""
+        try:
+            self._say(advise(replace(self.talk.brief, system=self.system), word, clean(rest)).lines)
+        except (AdviceError, SpecError) as fault:
+            self._say([f"Intake: {fault}"])
+
+    def _inquire(self, text: str) -> None:
+        """A question of the visitor's own, typed as one."""
+        if not text.strip():
+            self._say(["Intake: write the question behind it: /answer how tall can you go?"])
+            return
+        self._say(answer_lines([self.talk.inquire(text)]))
+        self._keep()
 
     def _note(self, text: str) -> None:
         if not text.strip():

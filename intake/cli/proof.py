@@ -19,7 +19,7 @@ def register(commands: Any) -> None:
     parser = commands.add_parser(
         "proof",
         help="check a questions folder: file and line for whatever is wrong",
-        description="Checks questions, choice words, assumptions and limits of a questions folder, all in one run.",
+        description="Checks questions, choice words, assumptions, limits and cards of a folder, all in one run.",
         epilog=_EPILOG,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
@@ -33,22 +33,28 @@ def run(args: argparse.Namespace) -> int:
     """Check one folder. Returns 0 when it is sound, 2 when it is not."""
     if args.fields:
         return _fields(args.json)
+    from intake.advice.cards import prove_cards
     from intake.interview.proof import prove
     from intake.spec.folder import questions_folder
 
     folder = questions_folder(args.folder)
-    proof = prove(folder)
+    proof, cards = prove(folder), prove_cards(folder)
+    problems = list(dict.fromkeys([*proof.problems, *cards.problems]))
     name = Path(args.folder).name if args.folder else "questions"
     if args.json:
-        rows = [{"file": p.file, "line": p.line, "what": p.what, "mend": p.mend} for p in proof.problems]
-        print_json({"problems": rows, "questions": proof.questions, "fields": proof.fields, "words": proof.words})
-        return 0 if proof.is_sound else 2
-    for problem in proof.problems:
+        rows = [{"file": p.file, "line": p.line, "what": p.what, "mend": p.mend} for p in problems]
+        counts = {"questions": proof.questions, "fields": proof.fields, "words": proof.words, "cards": cards.cards}
+        print_json({"problems": rows, **counts})
+        return 2 if problems else 0
+    for problem in problems:
         print(problem)
-    if proof.is_sound:
-        print(f"{name}: {proof.questions} questions, {proof.fields} fields, {proof.words} choice words: all sound")
+    if not problems:
+        print(
+            f"{name}: {proof.questions} questions, {proof.fields} fields, {proof.words} choice words, "
+            f"{cards.cards} cards: all sound"
+        )
         return 0
-    found = "1 problem" if len(proof.problems) == 1 else f"{len(proof.problems)} problems"
+    found = "1 problem" if len(problems) == 1 else f"{len(problems)} problems"
     complain(f"{name}: {found}, listed with file and line. Mend them and run intake proof again.")
     return 2
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from intake.advice import reach, reach_lines, recommendation
+from intake.advice import Brief, reach, reach_lines, recommendation
 from intake.desk.talk_text import family_lines
 from intake.sizing.result import Result
 from intake.spec import Spec
@@ -22,4 +22,4 @@ def reach_text(result: Result, spec: Spec, system: System) -> Iterator[str]:
     """What `intake size --reach` prints besides."""
     yield ""
     yield "== How high, how fast, and what would let the others stand"
-    yield from reach_lines(reach(spec, result), system)
+    yield from reach_lines(reach(Brief(spec=spec, sized=result, system=system)))

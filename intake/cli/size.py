@@ -68,9 +68,9 @@ def run(args: argparse.Namespace) -> int:
 
 
 def _reach(spec: Any, result: Any) -> dict[str, Any]:
-    from intake.advice import reach, reach_json
+    from intake.advice import Brief, reach, reach_json
 
-    return reach_json(reach(spec, result))
+    return reach_json(reach(Brief(spec=spec, sized=result)))
 
 
 def _answerer(worth: bool) -> Any:

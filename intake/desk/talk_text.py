@@ -6,6 +6,7 @@ Every line starts with what it is ("Understood:", "Out:", "Ask:"), so that a scr
 from collections.abc import Iterable, Iterator
 
 from intake.advice import family_name, verdict_line
+from intake.advice.cards import CardAnswer
 from intake.interview.question import Question
 from intake.sizing.result import Result
 from intake.spec import Event, Fact, Heard
@@ -35,6 +36,16 @@ def heard_lines(heard: Heard, system: System) -> Iterator[str]:
 def reply_line(last: Event) -> str:
     """What became of words that gave no fact, no doubt and nothing unread, told by the event they made."""
     return f"Understood: {_REPLIES.get(last.kind, _REPLIES['heard'])}"
+
+
+def answer_lines(replies: Iterable[CardAnswer]) -> Iterator[str]:
+    """What the visitor asked, a draft of the answer from the case, and what else may be meant."""
+    for reply in replies:
+        yield f'They ask: "{one_line(reply.asked)}"'
+        yield from (f"Answer: {line}" for line in reply.lines)
+        if reply.card is None:
+            yield "No card answers that for sure; it becomes a follow-up for engineering."
+        yield from (f"Or they mean: {near.about}" for near in reply.near)
 
 
 def question_lines(question: Question) -> Iterator[str]:

@@ -72,6 +72,25 @@ SENTENCES: dict[str, tuple[str, str]] = {
     "sentence_odd": ("no sentence {id} is ever said", "{hint}"),
     "sentence_text": ("sentence {id} is {given}", "Write it as one text in quotes"),
     "sentence_blank": ("sentence {id} has the blank {blank}, which nothing fills", "Its blanks are: {blanks}"),
+    # cards
+    "double_card": ("there is a card {id} already ({place})", "Give this one another id"),
+    "card_blank": ("{owner} has the blank {blank}, which nothing can fill", "{hint}"),
+    "card_last": (
+        "the last template of {owner} has the blank {blank}, which only a case can fill",
+        "Add one below it that can be said when nothing is known yet",
+    ),
+    "card_what_if": ("what_if of {owner} has a wrong {field}: {what}", "{hint}"),
+    "card_takes": ("{owner} takes {field}, which is a {kind}", "Take a field with figures, or family"),
+    "card_money": ("{owner} speaks of money: {given}", "Say what drives the cost and who quotes, never an amount"),
+    "card_ask_twice": (
+        "{owner} is asked by {way}, which is the same in its words as a way of asking card {other}",
+        "Leave it on one of them, or put in the word that tells them apart",
+    ),
+    "card_ask_empty": (
+        "{owner} is asked by {way}, of which no word is left to match by",
+        "Put in a word of its subject, or take it out",
+    ),
+    "card_word_twice": ("{word} counts for both {first} and {second}, endings aside", "Leave it with one of them"),
     # assumptions
     "double_assumption": ("there is an assumption {id} already", "Give this one another id"),
     "assumption_about": ("{owner} must be about either a field or a friction", "Keep one of the two"),

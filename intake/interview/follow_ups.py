@@ -5,18 +5,37 @@ from typing import Literal
 
 from intake.interview.question import OpenPoint
 from intake.interview.tree import Tree, is_settled
+from intake.interview.wording import Sentences
 from intake.sizing.result import Result
 from intake.spec.case import Case
+from intake.spec.clean import one_line
 from intake.spec.flat import Spec
 from intake.spec.vocabulary import vocabulary
 
-_STATES = ("later", "unknown", "open")
+_STATES = ("later", "unknown", "open", "asked")
 
 
-def open_points(case: Case, spec: Spec, result: Result, tree: Tree) -> list[OpenPoint]:
-    """Each open point once; what may change the best family most stands first, then what the visitor checks."""
+def open_points(case: Case, spec: Spec, result: Result, tree: Tree, sentences: Sentences) -> list[OpenPoint]:
+    """Each open point once; what may change the best family most stands first, then what the visitor checks.
+
+    Questions of the visitor's own that nothing here answers stand last: they go to engineering.
+    """
     points = [*_answered_without(case, spec, result, tree), *_from_sizing(case, result, tree, spec)]
+    points += _asked_of_us(case, sentences)
     return sorted(points, key=lambda point: (-(point.changes_best or 0.0), _STATES.index(point.state)))
+
+
+def _asked_of_us(case: Case, sentences: Sentences) -> Iterator[OpenPoint]:
+    texts = dict.fromkeys(inquiry.text for inquiry in case.inquiries if inquiry.card is None and inquiry.text)
+    for text in texts:
+        yield OpenPoint(
+            field=None,
+            test=None,
+            say=sentences.say("open_point.question", said=one_line(text, 300)),
+            why=sentences.say("open_point.question_why"),
+            settle=sentences.say("open_point.question_settle"),
+            state="asked",
+        )
 
 
 def _answered_without(case: Case, spec: Spec, result: Result, tree: Tree) -> Iterator[OpenPoint]:

@@ -52,17 +52,22 @@ class Place:
     model: type[BaseModel]
 
 
-def slips(error: ValidationError, file: str, place_of: Callable[[tuple[int | str, ...]], Place]) -> list[Problem]:
-    """One problem for each key that a model refused."""
+def slips(
+    error: ValidationError,
+    file: str,
+    place_of: Callable[[tuple[int | str, ...]], Place],
+    samples: Mapping[str, str] = SAMPLES,
+) -> list[Problem]:
+    """One problem for each key that a model refused. `samples`: by key, what may stand there."""
     found: dict[tuple[str, str], Problem] = {}
     for detail in error.errors(include_url=False, include_context=False):
         place = place_of(detail["loc"])
-        found.setdefault((place.owner, place.key), _slip(detail["type"], detail["input"], file, place))
+        found.setdefault((place.owner, place.key), _slip(detail["type"], detail["input"], file, place, samples))
     return list(found.values())
 
 
-def _slip(kind: str, given: Any, file: str, place: Place) -> Problem:
-    sample = SAMPLES.get(place.key, "words in quotes")
+def _slip(kind: str, given: Any, file: str, place: Place, samples: Mapping[str, str]) -> Problem:
+    sample = samples.get(place.key, "words in quotes")
     if kind == "missing":
         return complain("missing_key", file, place.line, owner=place.owner, key=place.key, sample=sample)
     if kind == "extra_forbidden":

@@ -50,6 +50,12 @@ def needless_rows(folder: Path) -> tuple[Needless, ...]:
     )
 
 
+def is_same_matter(field: str, spec: Spec, folder: Path) -> bool:
+    """True when the field would be but another word on what is known, so that it can change nothing."""
+    rows = (row for row in needless_rows(folder) if row.field == field and row.holds(spec))
+    return is_settled(field, spec) or any(not row.is_word for row in rows)
+
+
 def why_needless(field: str, spec: Spec, folder: Path) -> str | None:
     """Why this field need not be asked now, None when it may be."""
     if is_settled(field, spec):

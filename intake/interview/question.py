@@ -69,8 +69,8 @@ class OpenPoint:
 
     `say` can be sent to the visitor, and asks for all that is open in the same breath; `why` says what hangs on it;
     `settle` names the photo, drawing or test that gives the answer. `state`: "unknown" (the visitor does not know),
-    "later" (is checking), "open" (an assumption stands in or a test is wanted). `changes_best`: share of plausible
-    answers that change the best family, if sampled.
+    "later" (is checking), "open" (an assumption stands in or a test is wanted), "asked" (a question of the visitor's
+    own, for engineering). `changes_best`: share of plausible answers that change the best family, if sampled.
     """
 
     field: str | None
@@ -78,7 +78,7 @@ class OpenPoint:
     say: str
     why: str
     settle: str
-    state: Literal["unknown", "later", "open"]
+    state: Literal["unknown", "later", "open", "asked"]
     changes_best: float | None = None
 
     def to_json(self) -> dict[str, Any]:

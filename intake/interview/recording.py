@@ -1,5 +1,6 @@
 """What was said and meant, in the form that events keep it."""
 
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
@@ -22,9 +23,16 @@ def heard_facts(taken: Taken, message: int, who: Who, at: str) -> tuple[Fact, ..
 
 
 def heard_body(
-    taken: Taken, facts: tuple[Fact, ...], question: Question | None, case: Case, message: int, who: Who, at: str
+    taken: Taken,
+    facts: tuple[Fact, ...],
+    question: Question | None,
+    case: Case,
+    message: int,
+    who: Who,
+    at: str,
+    asks: Sequence[Mapping[str, Any]] = (),
 ) -> dict[str, Any]:
-    """The body of a "heard" event."""
+    """The body of a "heard" event. `asks`: the visitor's own questions in the message."""
     confirmed = question is not None and bool(question.stood) and bool(facts) and _all_stand(facts, case)
     return {
         "message": message,
@@ -38,8 +46,17 @@ def heard_body(
         settles=list(taken.settles),
         unknown=list(taken.unknown),
         later=list(taken.later),
+        asks=list(asks),
         passes={"question": question.id, "stood": question.stood} if confirmed and question is not None else None,
     )
+
+
+def without_asked(taken: Taken, questions: Sequence[str]) -> Taken:
+    """The same without the pieces that no fact used because they ask us something: those are answered."""
+    if not questions:
+        return taken
+    unread = tuple(piece for piece in taken.heard.unread if not any(piece in asked for asked in questions))
+    return replace(taken, heard=replace(taken.heard, unread=unread))
 
 
 def as_heard(taken: Taken, facts: tuple[Fact, ...]) -> Heard:

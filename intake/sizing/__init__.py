@@ -17,7 +17,8 @@ from intake.sizing.result import (
 )
 from intake.sizing.reverse.largest import Largest, largest_rate, largest_rise
 from intake.sizing.reverse.smallest_change import Change, smallest_changes
-from intake.sizing.size import size, verdicts
+from intake.sizing.size import looks_out, size, verdicts
+from intake.sizing.would_change import Turn, would_change
 
 __all__ = [
     "FAMILIES",
@@ -32,13 +33,16 @@ __all__ = [
     "Largest",
     "RangeError",
     "Result",
+    "Turn",
     "Verdict",
     "fields_read",
     "largest_rate",
     "largest_rise",
     "load_range",
+    "looks_out",
     "range_problems",
     "size",
     "smallest_changes",
     "verdicts",
+    "would_change",
 ]

@@ -19,7 +19,18 @@ def fields_read(family: str) -> frozenset[str]:
 
 def fields_behind(name: str) -> frozenset[str]:
     """The fields that a figure or word of the job comes from."""
-    return _FIELDS.get(name) or (frozenset({CHOICES[name][0]}) if name in CHOICES else frozenset())
+    if name in CHOICES:
+        field = CHOICES[name][0]
+        return frozenset({field, *_TELL_THE_WORD.get(field, ())})
+    return _FIELDS.get(name, frozenset())
+
+
+_TELL_THE_WORD = {
+    "temperature.zone": ("temperature.room",),
+    "cleaning.method": ("cleaning.pressure",),
+    "rise.direction": ("rise.infeed_height", "rise.discharge_height"),
+}
+"""Facts that a word is derived from."""
 
 
 _FIELDS: dict[str, frozenset[str]] = {
@@ -45,6 +56,7 @@ _FIELDS: dict[str, frozenset[str]] = {
     "oh": frozenset({"space.opening_height"}),
     "troom": frozenset({"temperature.room", "temperature.zone"}),
     "tprod": frozenset({"temperature.product"}),
+    "pwash": frozenset({"cleaning.pressure"}),
     "tilt": frozenset({"handling.tilt", "product.closed", "product.fill", "handling.invert"}),
     "pair": frozenset({"site.air_pressure"}),
     "hours": frozenset({"site.hours"}),

@@ -32,12 +32,12 @@ def follow_ups(
         sentence = "test" if is_test else "field" if len(names) == 1 else "fields"
         listed = ", ".join(words.family(name) for name in names)
         why = words.say("follow_up", sentence, field=words.label(ask), test=words.label(ask), families=listed)
-        worth = None if sampled is None else sampled.changes.get(ask, 0.0)
+        worth = None if sampled is None else sampled.changes(ask)
         out[ask] = FollowUp(field=None if is_test else ask, test=ask if is_test else None, why=why, changes_best=worth)
     for flag in raised:
         test = _TEST_OF_FLAG.get(flag)  # the other flags are cautions: nobody can answer them
         if test is not None and test not in out:
-            worth = None if sampled is None else sampled.changes.get(test, 0.0)
+            worth = None if sampled is None else sampled.changes(test)
             out[test] = FollowUp(field=None, test=test, why=words.say("flag", flag), changes_best=worth)
     if "other_sizes_are_no_harder" in job.assumptions:
         why = words.say("follow_up", "sample_sizes")

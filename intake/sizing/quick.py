@@ -11,7 +11,6 @@ from intake.sizing.job import Job, View
 from intake.sizing.range_data import Limits
 from intake.sizing.sampling import is_drawn
 from intake.sizing.score import best_possible, reasons, scored_words, total, traits
-from intake.sizing.unknowns import LIKELY
 
 NOBODY = "none"
 """The leader where no family passes."""
@@ -80,7 +79,7 @@ def _settle(job: Job, family: Family, d: Limits, sample: View) -> Settled | None
     """What is still open about a family; None where something settled fails already."""
     gates: list[Gate] = []
     for gate in family.gates:
-        if any(len(job.choices[name].options(LIKELY)) > 1 for name in gate.reads):
+        if any(len(job.choices[name].drawn) > 1 for name in gate.reads):
             gates.append(gate)
         elif not gate.passes(sample):
             return None
@@ -94,5 +93,5 @@ def _settle(job: Job, family: Family, d: Limits, sample: View) -> Settled | None
 
 def _is_open(job: Job, name: str) -> bool:
     if name in job.choices:
-        return len(job.choices[name].options(LIKELY)) > 1
+        return len(job.choices[name].drawn) > 1
     return any(is_drawn(figures[name]) for figures in job.sizes if name in figures)

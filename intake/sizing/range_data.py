@@ -2,7 +2,7 @@
 
 import hashlib
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from math import pi
@@ -94,6 +94,7 @@ class RangeData:
     handling: Mapping[str, float]
     handling_shift: Mapping[str, float]
     rules: tuple[AssumptionRule, ...]
+    odds: Mapping[str, tuple[tuple[Any, float], ...]]
     priors: Mapping[str, Mapping[str, tuple[float, float]]]
     prior_space: Mapping[str, tuple[float, float]]
     approx: Mapping[str, float]
@@ -134,6 +135,7 @@ def _load(folder: Path) -> RangeData:
         handling=_floats(scoring["handling"]),
         handling_shift=_floats(scoring["handling_shift"]),
         rules=tuple(_rule(entry) for entry in assumptions["assumption"]),
+        odds=_odds(assumptions.get("odds", ())),
         priors={kind: {k: _pair(v) for k, v in prior.items()} for kind, prior in assumptions["prior"].items()},
         prior_space={key: _pair(pair) for key, pair in assumptions["prior_space"].items()},
         approx=_floats(assumptions["approx"]),
@@ -155,6 +157,14 @@ def _shipped_keys(family: str) -> frozenset[str]:
     """The entries that the checks of a family read: those of the folder that ships with the program."""
     files = {name: _toml(shipped_folder() / "range" / f"{name}.toml") for name in (COMMON, family)}
     return frozenset(key for entries in files.values() for key in entries)
+
+
+def _odds(entries: Iterable[Mapping[str, Any]]) -> dict[str, tuple[tuple[Any, float], ...]]:
+    """By field: its rare words with their shares."""
+    found: dict[str, tuple[tuple[Any, float], ...]] = {}
+    for entry in entries:
+        found[entry["field"]] = (*found.get(entry["field"], ()), (entry["word"], float(entry["share"])))
+    return found
 
 
 def _toml(path: Path, digest: Any = None) -> dict[str, Any]:

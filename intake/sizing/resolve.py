@@ -84,6 +84,7 @@ class Resolver(ProductFigures):
             origin=rule.id,
             asks=(field,),
             assumption=rule.id,
+            rare=tuple((word, share) for word, share in self.data.odds.get(field, ()) if word not in rule.values),
         )
 
     def _turn(self) -> Choice:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from intake.sizing.deferred import DeferredRow
+from intake.sizing.samples import Samples
 
 Verdict = Literal["fits", "depends", "out"]
 Sense = Literal["at_most", "at_least", "must_be"]
@@ -282,6 +283,8 @@ class Result:
     share: float | None
     data: Mapping[str, str]
     why_best: str = ""
+    samples: Samples | None = field(default=None, compare=False, repr=False)
+    """The completions behind `decided` and `share`; they stay out of the JSON."""
 
     @property
     def standing(self) -> tuple[str, ...]:

@@ -22,7 +22,7 @@ class Sampler:
         self.columns: dict[str, list[float]] = {}
         self.words: dict[str, Choice] = {name: choice for name, choice in job.choices.items() if choice.is_open}
         for name, choice in self.words.items():
-            if len(choice.options(LIKELY)) > 1:
+            if len(choice.drawn) > 1:
                 self._column(choice.asks[0] if choice.asks else name)
         for figures in job.sizes:
             for var in figures.values():
@@ -32,7 +32,7 @@ class Sampler:
         self.headroom: dict[object, float] = {
             word: 0.0 if word == "none" else common[f"headroom_{word}"] for word in job.choices["passage"].possible
         }
-        self._said = {name: choice.options(LIKELY) for name, choice in job.choices.items()}
+        self._said = {name: choice.drawn for name, choice in job.choices.items()}
         self._asked = [(name, self._answers(name)) for name, words in self._said.items() if len(words) > 1]
         self._starts = [_start(figures) for figures in job.sizes]
         kind = job.spec.word("product.type") or "any"
@@ -49,10 +49,9 @@ class Sampler:
 
     def _answers(self, name: str) -> list[tuple[object, ...]]:
         """The word of each completion."""
-        choice, words = self.job.choices[name], self._said[name]
-        alone, last = [(word,) for word in words], len(words) - 1
+        choice, alone = self.job.choices[name], [(word,) for word in self._said[name]]
         shares = self.columns[choice.asks[0] if choice.asks else name]
-        return [alone[min(last, int(share * len(words)))] for share in shares]
+        return [alone[choice.group(share)] for share in shares]
 
     def view(self, index: int) -> View:
         """Completion number `index` as a view: settled but for what is spread, of which both ends occur."""

@@ -4,7 +4,7 @@ from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from intake.sizing.all_families import ALL
-from intake.sizing.appraise import appraise, verdict_of
+from intake.sizing.appraise import appraise, standing, verdict_of
 from intake.sizing.engine import attempt
 from intake.sizing.flags import flags
 from intake.sizing.follow_up import follow_ups
@@ -57,6 +57,7 @@ def size(spec: Mapping[str, Any] | Spec, *, worth: bool = False, questions: Any 
         decided=sampled.decided if sampled is not None else None,
         share=sampled.share if sampled is not None else None,
         data={"version": data.version, "hash": data.hash},
+        samples=sampled.samples if sampled is not None else None,
     )
 
 
@@ -64,6 +65,11 @@ def verdicts(spec: Spec, *, questions: Any = None, families: Iterable[str] = FAM
     """The verdicts alone, by bounds: no records, no text. `families`: only these."""
     job = resolve(spec, load_range(questions))
     return {name: verdict_of(job, ALL[name]) for name in families}
+
+
+def looks_out(spec: Spec, family: str, *, questions: Any = None) -> bool:
+    """True when a family fails over all that is plausible, whether or not it is out for certain."""
+    return standing(resolve(spec, load_range(questions)), ALL[family]).likely_out
 
 
 _FLOOR = frozenset({"room_length", "room_width", "doorway_split"})

@@ -58,6 +58,8 @@ class Choice:
     origin: str
     asks: tuple[str, ...] = ()
     assumption: str | None = None
+    rare: tuple[tuple[Any, float], ...] = ()
+    """Words that no assumption counts on, each with the share of jobs that have it: sampling draws them too."""
 
     @property
     def missing(self) -> bool:
@@ -68,6 +70,21 @@ class Choice:
     def is_open(self) -> bool:
         """True while more than one word may be true."""
         return len(self.possible) > 1
+
+    @property
+    def drawn(self) -> tuple[Any, ...]:
+        """The words that sampling draws from, the rare ones last."""
+        return (*self.options(LIKELY), *(word for word, _ in self.rare))
+
+    def group(self, share: float) -> int:
+        """Which of the drawn words a draw from 0 to 1 falls on: rare ones at their share, the others alike."""
+        at = 1.0
+        for place in range(len(self.rare) - 1, -1, -1):
+            at -= self.rare[place][1]
+            if share >= at:
+                return len(self.options(LIKELY)) + place
+        count = len(self.options(LIKELY))
+        return min(count - 1, int(share / at * count))
 
     def options(self, mode: int) -> tuple[Any, ...]:
         """The words to look at in a mode."""

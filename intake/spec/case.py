@@ -1,15 +1,17 @@
 """The case: what stands now, folded from its events."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from math import inf
 from pathlib import Path
+from typing import Any
 
 from intake.spec.approx import approx_share
 from intake.spec.bodies import doubt_from_body, fact_from_body, fact_to_body
 from intake.spec.events import Event
 from intake.spec.facts import Doubt, Fact
 from intake.spec.flat import Key, Spec
+from intake.spec.inquiry import Inquiry
 from intake.spec.vocabulary import vocabulary
 
 __all__ = ["Case", "fact_from_body", "fact_to_body", "fold", "renumbered", "standing"]
@@ -22,7 +24,7 @@ class Case:
     `facts`: the standing fact of each key. `earlier`: what stood before it, oldest first.
     `doubts` and `quarrels` (two different things said of one key) wait for a question.
     `passed`: doubts and conflicts that staff passed over, each with what stood at that moment.
-    `branch`: where the talk is, from the last question asked.
+    `branch`: where the talk is, from the last question asked. `inquiries`: what the visitor asked.
     """
 
     facts: dict[Key, Fact] = field(default_factory=dict)
@@ -37,6 +39,7 @@ class Case:
     passed: dict[str, str] = field(default_factory=dict)
     branch: str = ""
     notes: list[str] = field(default_factory=list)
+    inquiries: list[Inquiry] = field(default_factory=list)
     title: str = ""
     archived: bool = False
 
@@ -154,9 +157,17 @@ def _heard(case: Case, event: Event) -> None:
     case.unread.extend(event.body.get("unread", ()))
     case.unknown.update(event.body.get("unknown", ()))
     case.later.update(event.body.get("later", ()))
+    case.inquiries.extend(_inquiry(case, body, event) for body in event.body.get("asks", ()))
     confirmed = event.body.get("passes")
     if confirmed:
         case.passed[str(confirmed["question"])] = str(confirmed["stood"])
+
+
+def _inquiry(case: Case, body: Mapping[str, Any], event: Event) -> Inquiry:
+    message = int(event.body.get("message") or 0)
+    start, end = (int(place) for place in body["span"])
+    text = case.messages.get(message, ("", ""))[0][start:end]
+    return Inquiry(text=text.strip(), message=message, span=(start, end), card=body.get("card"))
 
 
 def _known(case: Case, event: Event) -> None:

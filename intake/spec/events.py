@@ -9,6 +9,7 @@ KINDS = (
     "opened",  # {title?}
     "message",  # {text, who}: somebody's words; the book keeps the text in a table of its own
     "heard",  # {message, asked, to: question id | None, facts, doubts, unread, ...}
+    # ... asks: the visitor's own questions, each {span in the message, card: what answers it | None}
     # ... of "heard": corrects and settles (has the last word), unknown and later (asked for, not given), passes
     "known",  # {fact, message?}: set directly, not from words
     "asked",  # {question, fields, branch}

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from intake.advice.cards import deck_of
 from intake.cli import main
 from intake.spec.folder import questions_folder
 from intake.spec.vocabulary import vocabulary
@@ -32,7 +33,7 @@ def test_a_sound_folder_is_one_line_and_exit_0(folder: Path, capsys: pytest.Capt
     printed = capsys.readouterr()
     assert printed.out.startswith("our_questions: ")
     assert f" questions, {len(vocabulary())} fields, " in printed.out
-    assert printed.out.endswith("all sound\n")
+    assert f" choice words, {len(deck_of(folder).cards)} cards: all sound\n" in printed.out
     assert printed.out.count("\n") == 1
     assert printed.err == ""
 
@@ -67,6 +68,18 @@ def test_json_has_file_line_what_and_mend(folder: Path, capsys: pytest.CaptureFi
     assert rows[1]["file"] == "contact.toml"
     assert rows[1]["line"] == 1
     assert set(rows[0]) == {"file", "line", "what", "mend"}
+
+
+def test_a_wrong_card_is_a_line_among_the_others(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    spoil(folder)
+    safety = folder / "cards" / "safety.toml"
+    safety.write_text(safety.read_text(encoding="utf-8").replace("{figure.holding_pull}", "{figure.holding}"), "utf-8")
+    (folder / "cards" / "cost.toml").write_text("say = hello\n", encoding="utf-8")
+    assert main(["proof", str(folder), "--json"]) == 2
+    found = json.loads(capsys.readouterr().out)
+    assert [row["file"] for row in found["problems"]] == ["rate.toml", "contact.toml", "cost.toml", "safety.toml"]
+    assert found["problems"][3]["line"]
+    assert found["cards"] >= 45
 
 
 def test_a_folder_that_is_none_is_one_line_and_exit_2(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

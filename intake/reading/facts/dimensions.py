@@ -32,6 +32,10 @@ _BY_LETTER = {
 }
 
 
+_NO_PRODUCT = 1.0
+"""Metres from which the first of three figures in answer to a question about room is no product's."""
+
+
 @dataclass(slots=True)
 class Dimensions:
     """Facts and doubts of the groups; `anchors`: the first token of each product group, for further sizes."""
@@ -184,6 +188,8 @@ def _topic(scene: Scene, group: Group) -> str | None:
     asked = {name.split(".")[0] for name in scene.asked}
     if len(group.figures) == 2 and not topic and asked == {"space"}:
         return "opening" if all("opening" in name for name in scene.asked) else "space"
+    if len(group.figures) == 3 and asked == {"space"} and {"space.length", "space.ceiling"} <= set(scene.asked):
+        return "space" if topic in ("", "ceiling") and group.figures[0].value > _NO_PRODUCT else "product"
     return "product"
 
 

@@ -8,7 +8,8 @@ from intake.reading.message.scene import Draft, Question, Scene
 PEAK = re.compile(
     r"\b(?:peak|peaks|peaking|peaked|surge|surging|burst|bursting|rush|rushes|busy|busiest|season|seasonal|could"
     r" hit|can hit|hit|hitting|"
-    r"spike|spiking|spikes|worst|top speed|top out|topping|top rate|up to|as high as|as many as|quarter end|month end"
+    r"spike|spiking|spikes|worst|top speed|top out|topping|top rate"
+    r"|up to(?! (?:an?|the|our|my|their|this|that|another)\b)|as high as|as many as|quarter end|month end"
     r"|next year|headroom|in future|the future|future|later on|eventually|"
     r"designing for|design to|planning (?:for|on)|plan for|want to (?:hit|reach|go)|growing to|going (?:up )?to"
     r"|grow to|growth|ready for|design for|designed for|expansion|ramp up to|ramp to|ramping to|max"
@@ -31,7 +32,7 @@ _NORMAL = re.compile(
 STRONG_PEAK = re.compile(
     r"\b(?:peak|xmas?|christmas?|most (?:we|they|it)|surge|burst|max|maximum|top out|top speed|busy|season"
     r"|next year|headroom|future|could hit|can hit|spike"
-    r"|at most|up to"
+    r"|at most|up to(?! (?:an?|the|our|my|their|this|that|another)\b)"
     r"|rush|never more|no more than|quarter end|ready for|worst|top out|peaking|limit|as high as|as many as"
     r"|holiday)\b"
 )
