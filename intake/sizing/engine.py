@@ -3,7 +3,7 @@
 from collections import Counter
 from typing import Any, NamedTuple
 
-from intake.sizing.check_row import FIRM_MARGIN, Gate, Rows, walk
+from intake.sizing.check_row import FIRM_MARGIN, walk
 from intake.sizing.family import Blocking, Family, Layout, Variant
 from intake.sizing.job import View
 from intake.sizing.range_data import Limits
@@ -25,14 +25,6 @@ class Trial(NamedTuple):
     firmness: float = FIRM_MARGIN
     turned: bool = False
     stopped: Counter[str] | None = None
-
-
-class Settled(NamedTuple):
-    """What of a family need not be looked at again: only these gates and rows are open, the rest passes firmly so."""
-
-    gates: tuple[Gate, ...]
-    before: Rows
-    firmness: float
 
 
 def swaps(view: View) -> tuple[bool, ...]:
@@ -75,18 +67,17 @@ def feed(view: View, turned: bool) -> None:
         view.turned = turned
 
 
-def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled: Settled | None = None) -> Trial:
+def attempt(family: Family, view: View, d: Limits, *, room: bool = True) -> Trial:
     """Try a family in one view. `room` False leaves out the checks on floor, ceiling and doors."""
     rows = family.blocking if room else family.blocking_without_room
-    gates, before, firm = settled if settled is not None else Settled(family.gates, rows.before, FIRM_MARGIN)
-    for gate in gates:
+    for gate in family.gates:
         if not gate.passes(view):
             return Trial(False, None, None, False, (gate.id,))
     furthest: Trial | None = None
     for turned in feeds(view):
         if turned:
             feed(view, True)
-        trial = _attempt_fed(family, view, d, before, rows, firm)
+        trial = _attempt_fed(family, view, d, rows)
         if trial.passes:
             if turned:
                 feed(view, False)
@@ -99,14 +90,11 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
     return furthest
 
 
-def _attempt_fed(
-    family: Family, view: View, d: Limits, before: Rows, rows: Blocking, firm: float
-) -> Trial:  # fmt: skip
+def _attempt_fed(family: Family, view: View, d: Limits, rows: Blocking) -> Trial:
     """The rows and layouts of a family whose gates have passed, with the product fed as the view has it."""
-    depth, tightest = walk(before, view, d)
-    if depth < len(before):
-        return Trial(False, None, None, False, (before[depth].id,))
-    tightest = min(tightest, firm)
+    depth, tightest = walk(rows.before, view, d)
+    if depth < len(rows.before):
+        return Trial(False, None, None, False, (rows.before[depth].id,))
     furthest = Trial(False, None, None, False, (), -1)
     stopped: Counter[str] = Counter()
     for variant in family.variants:
@@ -166,48 +154,3 @@ def _try_layouts(
                 best = Trial(False, layout, variant, swapped, (by,), depth, stopped=stopped)
     lay(view, False)
     return best
-
-
-def firmness_of_first(family: Family, view: View, d: Limits, settled: Settled) -> float | None:
-    """Whether a family passes in one completion of a job: what `attempt` finds, without keeping what stopped the rest.
-
-    In a completion every word is settled, the heading among them: the floor is not turned.
-
-    Returns: the tightest margin of the first layout that passes, which is left in the view; None where none does.
-    """
-    for gate in settled.gates:
-        if not gate.passes(view):
-            return None
-    for turned in feeds(view):
-        feed(view, turned)
-        depth, before = walk(settled.before, view, d)
-        if depth < len(settled.before):
-            continue
-        for variant in family.variants:
-            if heading_passes(variant, view) and not any([not gate.passes(view) for gate in variant.gates]):
-                least = _first_layout(family, variant, view, d)
-                if least is not None:
-                    feed(view, False)
-                    return min(before, settled.firmness, least)
-    feed(view, False)
-    return None
-
-
-def _first_layout(family: Family, variant: Variant, view: View, d: Limits) -> float | None:
-    shape, load = family.blocking.shape, family.blocking.load
-    hopeless: object = None
-    for layout in variant.layouts(view, d, Counter()):
-        if hopeless is not None and family.drive_group(layout) == hopeless:
-            continue
-        family.fill(view, layout, d)
-        depth, least = walk(shape, view, d)
-        if depth < len(shape):
-            continue
-        if not load:
-            return least
-        family.load(view, layout, d)
-        further, driven = walk(load, view, d)
-        if further == len(load):
-            return min(least, driven)
-        hopeless = family.drive_group(layout)
-    return None

@@ -19,11 +19,12 @@ class Views:
     def __getitem__(self, mode: int) -> View:
         found = self._filled.get(mode)
         if found is None:
-            found = self._filled[mode] = view(self._job, mode)
+            found = view(self._job, mode)
             lay(found, self._swapped)
             feed(found, self.turned)
             if self._layout is not None:
                 self._family.fill_all(found, self._layout, self._job.data.families[self._family.name])
+            self._filled[mode] = found
         return found
 
     def has(self, mode: int) -> bool:
