@@ -7,7 +7,7 @@ from typing import Any
 
 from intake.advice import follow_up_lines, recommendation
 from intake.cli.conversation import Conversation, Turn
-from intake.desk.talk_text import Standing, family_lines, heard_lines, reply_line
+from intake.desk.talk_text import Standing, answer_lines, family_lines, heard_lines, reply_line
 from intake.interview.question import Question
 from intake.sizing import size
 from intake.sizing.result import Result
@@ -62,10 +62,12 @@ class Player:
         yield f"{turn.who.capitalize()}: {turn.says}"
         if turn.who == "staff":
             return
+        before = len(self.talk.inquiries)
         heard = self.talk.answer(turn.says, to=question.id) if question else self.talk.hear(turn.says)
-        for line in heard_lines(heard, self.system):
+        asks = self.talk.inquiries[before:]
+        for line in (*heard_lines(heard, self.system), *answer_lines(map(self.talk.reply_to, asks))):
             yield f"  {line}"
-        if not (heard.facts or heard.doubts or heard.unread):
+        if not (heard.facts or heard.doubts or heard.unread or asks):
             yield f"  {reply_line(self.talk.events[-1])}"
 
     def _question(self, turn: Turn) -> Question | None:
