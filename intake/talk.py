@@ -7,7 +7,7 @@ from typing import Any
 
 from intake import sizing
 from intake.advice.brief import Brief
-from intake.advice.cards import CardAnswer, answer_question, card_for, deck_of, spotted
+from intake.advice.cards import CardAnswer, Spotted, answer_question, card_for, deck_of, spotted
 from intake.interview.asking import Asking, Plan
 from intake.interview.follow_ups import open_points
 from intake.interview.hearing import Hearing
@@ -280,19 +280,18 @@ class Interview:
             self._close(taken.reply, question, message)
             return taken.heard
         at = self._history.events[-1].at
+        found = self._spotted(words, taken.heard.facts) if who == "visitor" else ()
+        taken = without_asked(taken, [(one.span, one.asks_about) for one in found], words)
         facts = heard_facts(taken, message, who, at)
         if question is not None and size != 1:
             facts = tuple(replace(fact, size=size) if fact.field in question.fields else fact for fact in facts)
-        asks = self._asks(words, facts) if who == "visitor" else []
-        taken = without_asked(taken, [words[slice(*ask["span"])] for ask in asks])
+        asks = [{"span": list(one.span), "card": one.card} for one in found]
         self._history.append("heard", **heard_body(taken, facts, question, self.case, message, who, at, asks))
         return as_heard(taken, facts)
 
-    def _asks(self, words: str, facts: Sequence[Fact]) -> list[dict[str, Any]]:
-        """The visitor's own questions in a message, in the form that events keep."""
-        told = [fact.span for fact in facts if fact.span is not None]
-        found = spotted(words, told, deck_of(self._folder))
-        return [{"span": list(one.span), "card": one.card} for one in found]
+    def _spotted(self, words: str, facts: Sequence[Fact]) -> tuple[Spotted, ...]:
+        """The visitor's own questions in a message."""
+        return spotted(words, [fact.span for fact in facts if fact.span is not None], deck_of(self._folder))
 
     def _close(self, kind: str, question: Question, message: int | None = None) -> None:
         """A question answered without a fact."""

@@ -7,7 +7,9 @@ from intake.advice.families import family_name
 from intake.advice.inward import shown_inward
 from intake.advice.missing import nothing_leads
 from intake.interview.reasons import failing_reason, percent, shown
+from intake.interview.wording import joined
 from intake.sizing import Largest, largest_rate, largest_rise
+from intake.spec.display import label
 
 Search = Callable[..., Largest]
 
@@ -41,6 +43,9 @@ def _largest(topic: str, kind: str, search: Search, brief: Brief, family: str | 
             said.say(f"largest.{kind}" if why else f"largest.{kind}_without_end", family=name, value=value, why=why)
         ]
         lines += _against_now(one, one.value, brief)
+    if one.room_open:
+        names = joined([label(name) for name in one.room_open])
+        lines.append(said.say("largest.room_open", facts=names))
     return Answer(topic=topic, lines=tuple(lines), data=one.to_json())
 
 

@@ -51,12 +51,23 @@ def heard_body(
     )
 
 
-def without_asked(taken: Taken, questions: Sequence[str]) -> Taken:
-    """The same without the pieces that no fact used because they ask us something: those are answered."""
+def without_asked(taken: Taken, questions: Sequence[tuple[tuple[int, int], frozenset[str]]], words: str) -> Taken:
+    """The same without what questions of the visitor's own say: facts on what they ask about, and pieces not used.
+
+    questions: the span of each, and the fields that it asks about.
+    """
     if not questions:
         return taken
-    unread = tuple(piece for piece in taken.heard.unread if not any(piece in asked for asked in questions))
-    return replace(taken, heard=replace(taken.heard, unread=unread))
+    heard = taken.heard
+    facts = tuple(fact for fact in heard.facts if not any(_asks(fact, *one) for one in questions))
+    said = [words[start:end] for (start, end), _ in questions]
+    unread = tuple(piece for piece in heard.unread if not any(piece in asked for asked in said))
+    return replace(taken, heard=replace(heard, facts=facts, unread=unread))
+
+
+def _asks(fact: Fact, span: tuple[int, int], fields: frozenset[str]) -> bool:
+    within = fact.span is not None and span[0] <= fact.span[0] and fact.span[1] <= span[1]
+    return within and fact.field in fields
 
 
 def as_heard(taken: Taken, facts: tuple[Fact, ...]) -> Heard:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from intake.advice.cards.deck import ELSEWHERE, Deck
 from intake.advice.cards.matching import SURE_FROM, ranked
 from intake.reading import Piece, questions
+from intake.spec.vocabulary import vocabulary
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -14,6 +15,8 @@ class Spotted:
 
     span: tuple[int, int]
     card: str | None
+    asks_about: frozenset[str] = frozenset()
+    """Fields that it asks about: what it says of them is asked, not told."""
 
 
 def spotted(text: str, told: Iterable[tuple[int, int]], deck: Deck) -> tuple[Spotted, ...]:
@@ -27,7 +30,7 @@ def spotted(text: str, told: Iterable[tuple[int, int]], deck: Deck) -> tuple[Spo
     for piece in questions(text):
         card = card_for(piece, deck)
         if card is not None or not (_overlaps(piece, spans) or _is_small_talk(piece, deck)):
-            found.append(Spotted(span=piece.span, card=card))
+            found.append(Spotted(span=piece.span, card=card, asks_about=_asks_about(card, deck)))
     return tuple(found)
 
 
@@ -35,6 +38,14 @@ def card_for(piece: Piece | str, deck: Deck) -> str | None:
     """The card that answers a question for sure."""
     matches = ranked(piece, deck)
     return matches[0].card.id if matches and matches[0].score >= SURE_FROM else None
+
+
+def _asks_about(id: str | None, deck: Deck) -> frozenset[str]:
+    if id is None:
+        return frozenset()
+    card = deck.card(id)
+    taken = {card.takes} if card.takes in vocabulary() else set()
+    return frozenset({*card.what_if, *taken, *({"rate.normal"} if "rate.peak" in taken else ())})
 
 
 def _overlaps(piece: Piece, spans: list[tuple[int, int]]) -> bool:

@@ -17,10 +17,13 @@ from intake.sizing.reverse.changed import with_rate, with_rise
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import TYPICAL
 from intake.sizing.views import Views
-from intake.spec.flat import Spec
+from intake.spec.flat import Spec, Value
 
 _BEYOND = 1.01
 """What stops a family is looked up 1 % beyond the largest that still passes."""
+_ROOM = ("space.length", "space.width", "space.ceiling")
+_NO_LIMIT = 1000.0
+"""Metres of room that stop no machine."""
 _RISE_LEAST, _RISE_MOST = 0.3, 60.0
 _RATE_LEAST, _RATE_MOST = 0.01, 2000.0
 
@@ -32,7 +35,7 @@ class Largest:
     `value`: at the design point (assumptions typical), None when no value does. `fits_to`: the largest at which the
     family fits for certain, None when it does at none. `now`: what was asked for, None when unknown. `stops`: ids of
     the checks that fail 1 % beyond, `why` the same in sentences, `checks` with their figures there; empty where the
-    search itself ended.
+    search itself ended. `room_open`: what of floor and ceiling nobody spoke of; it does not limit `value`.
     """
 
     family: str
@@ -44,12 +47,14 @@ class Largest:
     stops: tuple[str, ...]
     why: tuple[str, ...]
     checks: tuple[Check, ...] = ()
+    room_open: tuple[str, ...] = ()
 
     def to_json(self) -> dict[str, Any]:
         """The shape for scripts."""
         return {
             "family": self.family, "field": self.field, "unit": self.unit, "value": self.value,
             "fits_to": self.fits_to, "now": self.now, "stops": list(self.stops), "why": list(self.why),
+            "room_open": list(self.room_open),
         }  # fmt: skip
 
 
@@ -86,18 +91,22 @@ class _Asked:
         self.family = ALL[family]
         self.limits = self.data.families[family]
         self.job = resolve(self.spec, self.data)
+        self.room_open = tuple(name for name in _ROOM if not self.spec.knows(name))
+        self.with_room = self.spec
+        for name in self.room_open:
+            self.with_room = self.with_room.put(name, Value(low=_NO_LIMIT, high=_NO_LIMIT))
 
     def largest(
         self, field: str, unit: str, change: Callable[[Spec, float], Spec], now: float | None, least: float, most: float
     ) -> Largest:
         def job_at(value: float) -> Job:
-            return resolve(change(self.spec, value), self.data)
+            return resolve(change(self.with_room, value), self.data)
 
         def passes(value: float) -> bool:
             return attempt(self.family, view(job_at(value), TYPICAL), self.limits).passes
 
         def fits(value: float) -> bool:
-            return standing(job_at(value), self.family).verdict == "fits"
+            return standing(resolve(change(self.spec, value), self.data), self.family).verdict == "fits"
 
         start = now if now is not None else least
         value = scan(passes, start, least, most)
@@ -108,7 +117,7 @@ class _Asked:
         return Largest(
             family=self.family.name, field=field, unit=unit, value=value, now=now,
             stops=tuple(check.id for check in failing), why=tuple(words.failing(check) for check in failing),
-            checks=failing,
+            checks=failing, room_open=self.room_open,
             fits_to=scan(fits, value, least, value) if value is not None else None,
         )  # fmt: skip
 
