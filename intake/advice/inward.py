@@ -1,4 +1,4 @@
-"""Figures that must not be rounded outward: a largest rise is told a little low, a room that is enough a little large."""
+"""What must not be rounded outward: a largest rise is told a little low, a room that is needed a little large."""
 
 from math import ceil, floor, log10
 

@@ -60,9 +60,9 @@ def test_a_rate_that_is_needed_is_told_on_the_side_that_holds(rate: float, syste
 @pytest.mark.parametrize(
     ("value", "unit", "system", "upwards", "told"),
     [
-        (1.0001, "degC", "si", True, "1.1 °C"), (-17.96, "degC", "us", False, "-0.4 °F"), (13.6999, "kg", "si", False, "13.6 kg"),
-        (13.6999, "kg", "us", False, "30.2 lb"), (31.0, "1/min", "us", False, "31/min"),
-        (137.42, "N", "si", True, "138 N"),
+        (1.0001, "degC", "si", True, "1.1 °C"), (-17.96, "degC", "us", False, "-0.4 °F"),
+        (13.6999, "kg", "si", False, "13.6 kg"), (13.6999, "kg", "us", False, "30.2 lb"),
+        (31.0, "1/min", "us", False, "31/min"), (137.42, "N", "si", True, "138 N"),
     ],
 )  # fmt: skip
 def test_other_units_are_told_on_the_side_that_holds_too(

@@ -1,4 +1,4 @@
-"""How high and how fast, held by sizing anew: at the value every check passes, 1 % more fails, and what is told is less."""
+"""How high and how fast, held by sizing anew: at the value every check passes, 1 % more fails."""
 
 import re
 from collections.abc import Callable, Mapping
