@@ -11,9 +11,9 @@ from intake.sizing.samples import Column, Samples
 _CUTS = 16
 _LEAST = 4
 """Completions below which a group of answers tells nothing."""
-_AHEAD = 3.0
-"""Standard deviations of a fair coin by which a family must be ahead on a side: the best of many cuts finds some lead
-by chance."""
+_SURE, _CHOSEN = 2.0, 3.0
+"""Standard deviations of a fair coin by which the leader must be ahead of the next one after a word, and on a side of a
+cut: the best of many cuts finds some lead by chance."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -41,11 +41,12 @@ def would_change(samples: Samples, best: str) -> tuple[Turn, ...]:
     """Every single fact an answer to which changes the best family, the likeliest answer first.
 
     Facts that tell nothing beyond chance are left out, and so are changes that several facts make together, and facts
-    after every answer to which the same family leads: then it is not this one that changes anything.
+    after every answer to which the same family leads: then it is not this one that changes anything. So are words whose
+    draw sets a figure as well: which of the two turned the leader cannot be told.
     """
     turns: list[Turn] = []
     for about, column in samples.columns.items():
-        if samples.tells((about,)) > 0.0:
+        if samples.tells((about,)) > 0.0 and not column.is_shared:
             turns += _words(about, column, samples, best) if column.words else _figures(about, column, samples, best)
     return tuple(sorted(turns, key=lambda turn: (-turn.share, turn.about, str(turn.word))))
 
@@ -60,7 +61,7 @@ def _words(about: str, column: Column, samples: Samples, best: str) -> list[Turn
     return [
         Turn(about=about, to=to, share=cell.total() / len(samples.leaders), word=word)
         for word, cell, to in zip(column.words or (), cells, leaders, strict=True)
-        if to is not None and to != best
+        if to is not None and to != best and _is_ahead(cell, _SURE)
     ]
 
 
@@ -80,7 +81,7 @@ def _figures(about: str, column: Column, samples: Samples, best: str) -> list[Tu
     return [
         Turn(about=about, to=to, share=cell.total() / len(samples.leaders), above=above, value=value)
         for above, cell, to in zip((False, True), cells, leaders, strict=True)
-        if to is not None and to != best and _is_ahead(cell[to], cell[best])
+        if to is not None and to != best and _is_ahead(cell, _CHOSEN)
     ]
 
 
@@ -98,6 +99,7 @@ def _leader(cell: Counter[str]) -> str | None:
     return leader if 2 * count > cell.total() else None
 
 
-def _is_ahead(count: int, of: int) -> bool:
-    """True where more completions than chance would give go to one of two families."""
-    return count - of > _AHEAD * sqrt(count + of)
+def _is_ahead(cell: Counter[str], sure: float) -> bool:
+    """True where more completions than chance would give go to the first of two families, by so many deviations."""
+    first, second = (*(count for _, count in cell.most_common(2)), 0)[:2]
+    return first - second > sure * sqrt(first + second)
