@@ -86,7 +86,7 @@ def test_of_whole_jobs_with_something_open_each_turn_really_changes_the_leader(
 ) -> None:
     """Sized again with the word, or a figure half-way from the cut to the end: most completions then go to it."""
     rng, looked = Random(44), 0
-    for _ in range(10):
+    for _ in range(24):
         spec = part(whole(rng), rng, 0.7)
         result = size(spec, worth=True)
         if result.samples is None or result.best is None:
