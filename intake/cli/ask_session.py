@@ -198,7 +198,8 @@ class Session:
         self._changed()
 
     def _left(self) -> None:
-        self._say(f"To ask: {question.say}" for question in self.talk.open_questions())
+        for question in self.talk.open_questions():
+            self._say([f"{'To start work' if question.purpose == 'engineering' else 'To ask'}: {question.say}"])
         self._say(f"Not asked: {left.why}" for left in self.talk.skipped)
         self._say(f"Set aside: {left.why}" for left in self.talk.set_aside)
 

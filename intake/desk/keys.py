@@ -23,9 +23,10 @@ KEYS = (
     Key("f4", "F4", "to ask", "to_ask", "What is still to ask; ask another one"),
     Key("f5", "F5", "advice", "advice", "Recommendation, what to find out, samples, cautions"),
     Key("f6", "F6", "don't know", "answer('unknown')", "The visitor does not know"),
-    Key("f7", "F7", "will check", "answer('later')", "The visitor will check"),
+    Key("f7", "F7", "later", "answer('later')", "The visitor will check and tell later"),
     Key("f8", "F8", "back", "answer('back')", "Back to the last question"),
     Key("f9", "F9", "undo", "step('undo')", "Take back the last thing"),
+    Key("f10", "F10", "what if", "what_if", "Try the typed words as a change: 60 a minute, a freezer"),
     Key("f12", "F12", "redo", "step('redo')", "Put back what was taken back"),
     Key("ctrl+y", "Ctrl+Y", "copy", "copy_question", "Copy the question for the visitor"),
     Key("ctrl+n", "Ctrl+N", "note", "note", "Keep the typed words as a note"),
@@ -34,7 +35,7 @@ KEYS = (
 
 LEAVE = "Ctrl+Q leave"
 _LEAF = (("pageup", -1), ("pagedown", 1))
-_FIRST_ROW = 7
+_FIRST_ROW = 8
 """So many keys fill 80 columns."""
 
 

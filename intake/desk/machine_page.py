@@ -2,7 +2,16 @@
 
 from collections.abc import Iterator
 
-from intake.advice import family_name, figure_lines, verdict_line, why_not
+from intake.advice import (
+    Brief,
+    family_name,
+    figure_lines,
+    how_fast,
+    how_high,
+    verdict_line,
+    why_not,
+    would_fit,
+)
 from intake.desk.snapshot import SIGNS, WORDS, Snapshot
 from intake.interview.wording import sentence
 from intake.sizing.result import Check
@@ -12,13 +21,18 @@ _OUTCOME = {True: "+ holds", False: "- fails", None: "? open"}
 
 
 def machine_page(name: str, shown: Snapshot) -> str:
-    """The page of one family."""
+    """The page of one family. Sizes anew, so it belongs off the screen's own thread."""
     found = shown.result.families[name]
     lines = [
         f"{family_name(name).upper()}: {SIGNS[found.verdict]} {WORDS[found.verdict]}",
         verdict_line(found, shown.result, shown.system),
     ]
     lines += why_not(shown.result, name, shown.system) if name != shown.result.best else []
+    brief = Brief(spec=shown.spec, system=shown.system, sized=shown.result)
+    if found.verdict == "out":
+        lines += would_fit(brief, name).lines
+    elif shown.result.best is not None:
+        lines += [how_high(brief, name).lines[0], how_fast(brief, name).lines[0]]
     lines += [sentence(found.fed)] if found.fed else []
     lines += [sentence(found.searched)] if found.searched else []
     lines += ["", "FIGURES", *figure_lines(found, shown.system), "", "CHECKS"]

@@ -5,9 +5,6 @@ from dataclasses import dataclass, field
 from intake.advice import (
     assumption_line,
     family_name,
-    follow_up_lines,
-    recommendation,
-    sample_request,
     short_family_name,
     verdict_line,
 )
@@ -61,7 +58,7 @@ def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...],
         assumed=tuple(_assumed_rows(result, system)),
         machines=tuple(_machine_rows(result, system)),
         to_ask=tuple(_to_ask_rows(talk)),
-        standing=standing_line(result),
+        standing=standing_line(result, needed_to_start(talk)),
         strip=strip_lines(result),
         result=result,
         spec=Spec.from_flat(talk.spec()),
@@ -119,8 +116,15 @@ _MOSTLY = 0.5
 """Below this share of the cases tried, another machine leads in as many."""
 
 
-def standing_line(result: Result) -> str:
-    """How settled it is, in one line: who leads, how sure."""
+def needed_to_start(talk: Interview) -> int:
+    """How many facts engineering still needs to start."""
+    return sum(len(question.fields) for question in talk.open_questions() if question.purpose == "engineering")
+
+
+def standing_line(result: Result, needed: int = 0) -> str:
+    """How settled it is, in one line: who leads, how sure, what engineering still needs."""
+    if needed and result.decided and result.best is not None:
+        return f"{standing_line(result)}; to start work: {needed} more facts"
     if result.refer_out is not None:
         return f"Refer out: {result.refer_out}"
     if result.best is None:
@@ -142,19 +146,3 @@ def strip_lines(result: Result) -> tuple[str, ...]:
         short = ", ".join(short_family_name(name) for name in ranked)
         lines += [f"{sign} {WORDS[verdict]}: {short}"] if names else []
     return tuple(lines)
-
-
-def advice_page(shown: Snapshot, points: list[str]) -> str:
-    """Recommendation, open points, samples and cautions as text that can be selected and sent."""
-    parts = ["RECOMMENDATION", *recommendation(shown.result, shown.spec, shown.system)]
-    if points:
-        parts += ["", "TO FIND OUT", *points]
-    samples = sample_request(shown.result, shown.spec, shown.system)
-    if samples:
-        parts += ["", "SAMPLES", *samples]
-    return "\n".join(parts)
-
-
-def open_point_lines(talk: Interview) -> list[str]:
-    """What is still to find out, worded for the visitor."""
-    return list(follow_up_lines(talk.follow_ups()))

@@ -2,10 +2,12 @@
 
 from collections.abc import Callable
 
+from intake.advice import AdviceError, advise
 from intake.desk.keeping import Keeper
 from intake.desk.snapshot import Snapshot, snapshot
-from intake.desk.talk_text import Standing, heard_lines, reply_line
+from intake.desk.talk_text import Standing, answer_lines, heard_lines, reply_line
 from intake.interview.question import Question
+from intake.spec import SpecError
 from intake.spec.clean import one_line
 from intake.spec.display import label, show_value
 from intake.talk import Interview
@@ -48,6 +50,7 @@ class Steps:
         `seen`: the question that stood on the screen when the words were sent. One that came up since, while an
         earlier message was worked on, has not been read by anybody: then the words are a message of their own.
         """
+        before = len(self.talk.inquiries)
         if self._changing is not None:
             field, size = self._changing
             heard = self.talk.mend(field, text, size)
@@ -55,8 +58,17 @@ class Steps:
             heard = self.talk.answer(text)
         else:
             heard = self.talk.hear(text)
-        lines = tuple(heard_lines(heard, self.talk.system))
+        self._keep()
+        asks = self.talk.inquiries[before:]
+        lines = (*heard_lines(heard, self.talk.system), *answer_lines(map(self.talk.reply_to, asks)))
         return self._go_on(lines or (reply_line(self.talk.events[-1]),))
+
+    def what_if(self, text: str) -> str:
+        """The case with what these words say, beside the case as it is; in a line what is wrong with them."""
+        try:
+            return "\n".join(advise(self.talk.brief, "what-if", text).lines)
+        except (AdviceError, SpecError) as fault:
+            return str(fault)
 
     def change(self, key: str) -> Snapshot:
         """Take the next words as the new value of one fact ("product.weight@1")."""

@@ -11,12 +11,13 @@ from textual.screen import Screen
 from textual.widgets import Static
 
 from intake.advice import next_question_message
+from intake.desk.advice_page import advice_page
 from intake.desk.keys import bindings, foot_rows
 from intake.desk.machine_page import machine_page
 from intake.desk.pages import ListPage, TextPage
 from intake.desk.panels import Conversation, Panel, QuestionCard, panel_rows
 from intake.desk.prompt import Prompt
-from intake.desk.snapshot import Snapshot, advice_page, open_point_lines
+from intake.desk.snapshot import Snapshot
 from intake.desk.steps import Step, Steps
 from intake.desk.welcome import HELP, SAMPLE, WELCOME
 from intake.spec.clean import clean
@@ -186,9 +187,19 @@ class TalkScreen(Screen[None]):
     async def action_advice(self) -> None:
         """Recommendation, open points, samples, cautions, once what was said before is worked out."""
         async with self._turn:
-            points = await asyncio.to_thread(open_point_lines, self.steps.talk)
-        if self.shown is not None:
-            self.app.push_screen(TextPage("Advice as it stands", advice_page(self.shown, points)))
+            page = await asyncio.to_thread(advice_page, self.steps.talk)
+        self.app.push_screen(TextPage("Advice as it stands", page))
+
+    @work(group="talk")
+    async def action_what_if(self) -> None:
+        """The typed words as a change of the case, beside the case as it is; nothing of it is kept."""
+        words = self.query_one(Prompt).text.strip()
+        if not words:
+            self.notify("Type the change first, then F10: 60 a minute, a freezer, 20 ft up.", markup=False)
+            return
+        async with self._turn:
+            page = await asyncio.to_thread(self.steps.what_if, clean(words))
+        self.app.push_screen(TextPage("What if (nothing of this is kept)", page))
 
     def action_facts(self) -> None:
         """The facts; Enter asks one again, to change it."""
@@ -206,7 +217,13 @@ class TalkScreen(Screen[None]):
 
     def _machine(self, name: str | None) -> None:
         if name is not None and self.shown is not None:
-            self.app.push_screen(TextPage("Machine in full", machine_page(name, self.shown)))
+            self._show_machine(name, self.shown)
+
+    @work(group="talk")
+    async def _show_machine(self, name: str, shown: Snapshot) -> None:
+        async with self._turn:
+            page = await asyncio.to_thread(machine_page, name, shown)
+        self.app.push_screen(TextPage("Machine in full", page))
 
     def action_to_ask(self) -> None:
         """What is still to ask; Enter asks it now."""

@@ -22,17 +22,22 @@ KEYS
   F2      facts; Enter on one, then type what it is now
   F3      machines; Enter on one shows every check with formula, inputs and source
   F4      what is still to ask, and what is not asked and why; Enter asks it now
-  F5      advice: recommendation, what to find out, samples, cautions
+  F5      advice: recommendation, how settled, how high and fast, room, delivery, tests, what to find out
   F6      the visitor does not know
-  F7      the visitor will check
+  F7      the visitor will check and tell later
   F8      back to the last question
   F9      undo; F12 redo
+  F10     what if: the typed words as a change (60 a minute, a freezer); nothing of it is kept
   PgUp    back through the conversation; PgDn forward
   Ctrl+Y  copy the question, and show it ready to select
   Ctrl+N  keep the typed words as a note
   Ctrl+T  put a sample message on the line
   Ctrl+P  all commands by name
   Ctrl+Q  leave, after asking
+
+THE VISITOR ASKS
+  A question in the visitor's words ("can it go in a freezer?") is found, and a draft of the answer stands below it,
+  with this case's figures. Without a good match it says so and goes to engineering as an open point.
 
 SIGNS
   + fits: every check holds for all that is plausible

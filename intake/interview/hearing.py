@@ -61,7 +61,9 @@ class Hearing:
             return self._correction(text, asked, lately)
         if question is None:
             return Taken(reply="facts", heard=heard)
-        return self._answer(text, question, self._placed(text, question, heard), case)
+        return self._all_but(text, question, case) or self._answer(
+            text, question, self._placed(text, question, heard), case
+        )
 
     def _placed(self, text: str, question: Question, heard: Heard) -> Heard:
         """What the reader could not place among several fields asked for, by their order."""
@@ -93,12 +95,27 @@ class Hearing:
             later=silent if later else (),
         )
 
+    def _all_but(self, text: str, question: Question, case: Case) -> Taken | None:
+        """ "No idea, but the ceiling is at 5 m": what comes behind is read alone, what else was asked is not known."""
+        head, but, _ = text.partition(" but ")
+        if not but or not self._replies.means("dont_know", head) or self._read(head, question.fields).facts:
+            return None
+        start = len(head) + len(but)
+        rest = self._read(text[start:], question.fields)
+        facts = tuple(_moved(fact, start) for fact in rest.facts if fact.span is not None)
+        if not any(fact.field in question.fields for fact in facts):
+            return None
+        said = {fact.field for fact in facts}
+        silent = tuple(name for name in question.fields if name not in said and (name, 1) not in case.facts)
+        heard = Heard(facts=facts, unread=rest.unread)
+        return Taken(reply="facts", heard=heard, settles=tuple(sorted(said & set(question.fields))), unknown=silent)
+
     def _guess(self, text: str, asked: tuple[str, ...]) -> Heard | None:
         """ "Not sure, maybe 40": what follows the not knowing, taken as a guess; None where nothing follows."""
         for cut in _CLAUSE.finditer(text):
             rest = self._read(text[cut.end() :], asked)
             facts = [
-                replace(fact, hedged=True, span=(fact.span[0] + cut.end(), fact.span[1] + cut.end()))
+                replace(_moved(fact, cut.end()), hedged=True)
                 for fact in rest.facts
                 if fact.field in asked and fact.span is not None
             ]
@@ -146,6 +163,12 @@ class Hearing:
 
     def _read(self, text: str, asked: tuple[str, ...]) -> Heard:
         return reading.read(text, asked=asked or None, questions=self._folder)
+
+
+def _moved(fact: Fact, by: int) -> Fact:
+    """A fact read from the end of a message, with its place in the whole of it."""
+    start, end = fact.span or (0, 0)
+    return replace(fact, span=(start + by, end + by))
 
 
 def _names(text: str, label: str) -> bool:

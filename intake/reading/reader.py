@@ -66,7 +66,6 @@ def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> He
     drafts = _asked_first([item for item in items if isinstance(item, Draft)], asked)
     doubts = [item for item in items if isinstance(item, Question)]
     kept, clashes = _settled(drafts)
-    kept = _one_word_once(kept, asked)
     facts = tuple(_fact(scene, draft) for draft in sorted(kept, key=lambda d: (d.start, d.field)))
     said = {fact.field for fact in facts if fact.size == 1}
     asked_back = tuple(_doubt(scene, question) for question in [*doubts, *clashes] if question.field not in said)
@@ -77,22 +76,6 @@ def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> He
     )
     unread = unread_pieces(scene, places, words)
     return Heard(facts=facts, doubts=_once(asked_back), unread=unread, corrects=corrects)
-
-
-def _one_word_once(kept: list[Draft], asked: tuple[str, ...]) -> list[Draft]:
-    """Of several things asked at once a word answers one: "a normal room" says nothing of hazards."""
-    if len(asked) < 2:
-        return kept
-    words = [draft for draft in kept if isinstance(draft.value, str) and draft.field in asked]
-    return [
-        draft
-        for draft in kept
-        if not (
-            isinstance(draft.value, bool)
-            and draft.field in asked
-            and any(word.start <= draft.start and draft.end <= word.end for word in words)
-        )
-    ]
 
 
 _WORDS: Mapping[str | bool, str] = {True: "yes", False: "no"}

@@ -4,16 +4,18 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from intake.sizing.because import because, fed_turned, searched
+from intake.sizing.deferred import DeferredRow, DeferredTuple
 from intake.sizing.engine import Trial, attempt
 from intake.sizing.family import Family, Layout, Variant
-from intake.sizing.figures import Deferred, figures
+from intake.sizing.figures import Figures
+from intake.sizing.findings import Finding, findings, mark_what_stops
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import Limits
-from intake.sizing.record import Views, checks, mark_what_stops
-from intake.sizing.result import Check, FamilyResult, Figure, Verdict
+from intake.sizing.result import FamilyResult, Verdict
 from intake.sizing.score import firmness, penalty, reasons, total
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST
+from intake.sizing.views import Views
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,33 +82,38 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
     if layout is None:
         layout, variant = _any_layout(job, family, d, variant)
     views = Views(job, family, layout, trial.swapped, trial.turned)
-    all_checks = checks(job, family, variant, layout, views, found.turned and job.choices["turn_flat"].is_open)
+    may_turn = found.turned and job.choices["turn_flat"].is_open
+    checked = findings(job, family, variant, layout, views, may_turn)
     if found.verdict == "out":
-        all_checks = mark_what_stops(all_checks, trial.stopped_by)
-    open_asks = _open(job, family, found, all_checks)
+        checked = mark_what_stops(checked, trial.stopped_by)
+    open_asks = _open(job, family, found, checked)
     why = reasons(family, views[TYPICAL], firmness(family, views[TYPICAL], d), d, job.data) if layout else {}
     score = 0.0
     if found.verdict != "out" and why:
         score = max(0.0, total(why, job.data) - penalty(len(open_asks), found.likely_out, job.data))
     fed = fed_turned(job, found.verdict, words) if found.turned else ""
-    said = [fed] if fed else []
-    said += because(found.verdict, found.likely_out, all_checks, open_asks, words)
     search = _searched(found, words)
+
+    def why_so() -> list[str]:
+        said = because(found.verdict, found.likely_out, checked, open_asks, words)
+        return [*([fed] if fed else []), *said, *([search] if search else [])]
+
     return FamilyResult(
         family=family.name,
         verdict=found.verdict,
         likely_out=found.likely_out and found.verdict != "out",
-        because=(*said, search) if search else tuple(said),
+        because=DeferredTuple(why_so),
         depends_on=open_asks if found.verdict == "depends" else (),
         score=round(score, 4),
         variant=family.name_of(layout) if layout is not None and not job.missing_basics else None,
-        checks=all_checks,
-        figures=Deferred(lambda: _figures(job, family, layout, views, open_asks)),
+        checks=DeferredRow([one.id for one in checked], lambda place: checked[place].check()),
+        figures=Figures(job, family, layout, views, open_asks),
         reasons={name: round(min(1.0, max(0.0, value)), 4) for name, value in why.items()},
         stopped=dict(sorted((trial.stopped or {}).items())),
         turned=trial.turned,
         fed=fed,
         searched=search,
+        fails=tuple(one.id for one in checked if one.fails),
     )
 
 
@@ -115,17 +122,6 @@ def _searched(found: Standing, words: Words) -> str:
     if found.verdict == "depends" and not trial.passes:
         return ""
     return searched(trial.stopped or {}, trial.passes, words) or ""
-
-
-def _figures(
-    job: Job, family: Family, layout: Layout | None, views: Views, open_asks: tuple[str, ...]
-) -> dict[str, Figure]:
-    """The figures of the layout shown, each that is not known with what it needs."""
-    shown = figures(job, family, layout, views)
-    return {
-        name: replace(one, needs=open_asks) if one.value is None and not one.needs else one
-        for name, one in shown.items()
-    }
 
 
 def _any_layout(job: Job, family: Family, d: Limits, variant: Variant | None) -> tuple[Layout | None, Variant | None]:
@@ -139,15 +135,15 @@ def _any_layout(job: Job, family: Family, d: Limits, variant: Variant | None) ->
     return None, variant or family.variants[0]
 
 
-def _open(job: Job, family: Family, found: Standing, all_checks: tuple[Check, ...]) -> tuple[str, ...]:
+def _open(job: Job, family: Family, found: Standing, checked: list[Finding]) -> tuple[str, ...]:
     if found.verdict == "fits":
         return ()
     asks: list[str] = list(job.missing_basics)
     if found.turned and job.choices["turn_flat"].is_open:
         asks.extend(job.choices["turn_flat"].asks)
-    for check in all_checks:
-        if check.passes is None and not check.warns:
-            asks.extend(check.depends_on)
+    for one in checked:
+        if one.passes is None and not one.warns:
+            asks.extend(one.depends_on)
     turn = job.choices["turn"]
     if asks and turn.is_open and len(found.trial.stopped or ()) > 1:  # another heading, another choice of layouts
         asks.extend(turn.asks)

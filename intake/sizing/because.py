@@ -1,25 +1,28 @@
 """Why a family stands as it does, in sentences: the failing checks, what is open, the way it is fed, the search."""
 
+from collections.abc import Sequence
+
+from intake.sizing.findings import Finding, checks_of
 from intake.sizing.job import Job
-from intake.sizing.result import Check, Verdict
+from intake.sizing.result import Verdict
 from intake.sizing.sentences import Words, figure
 
 _NAMED = 3
 
 
 def because(
-    verdict: Verdict, likely_out: bool, all_checks: tuple[Check, ...], open_asks: tuple[str, ...], words: Words
+    verdict: Verdict, likely_out: bool, found: Sequence[Finding], open_asks: tuple[str, ...], words: Words
 ) -> list[str]:
     """The reasons of a verdict, the weightiest first."""
     if verdict == "out":
-        return _why_out(all_checks, words)
+        return _why_out(found, words)
     if verdict == "depends":
-        likely = [check for check in all_checks if check.likely_fails and check.passes is None and not check.warns]
+        likely = [one for one in found if one.likely_fails and one.passes is None and not one.warns]
         if likely_out and likely:
-            return [words.say("depends", "likely_out", why=words.failing(check)) for check in likely]
+            return [words.say("depends", "likely_out", why=words.failing(one.check())) for one in likely]
         listed = ", ".join(words.label(ask) for ask in open_asks)
         return [words.say("depends", "verdict", what=listed) if open_asks else words.say("depends", "nothing")]
-    showing = [check for check in all_checks if check.shows_room]
+    showing = [check for check in checks_of(found) if check.shows_room]
     tightest = min(showing, key=lambda check: check.margin or 0.0, default=None)
     if tightest is None or tightest.margin is None:
         return [words.say("fits", "plain")]
@@ -28,10 +31,9 @@ def because(
     ]
 
 
-def _why_out(all_checks: tuple[Check, ...], words: Words) -> list[str]:
-    failing = [check for check in all_checks if check.passes is False and not check.warns]
-    failing.sort(key=lambda check: check.sense != "must_be")
-    return list(dict.fromkeys(words.failing(check) for check in failing))
+def _why_out(found: Sequence[Finding], words: Words) -> list[str]:
+    failing = sorted((one for one in found if one.fails), key=lambda one: not one.of_words)
+    return list(dict.fromkeys(words.failing(one.check()) for one in failing))
 
 
 def fed_turned(job: Job, verdict: Verdict, words: Words) -> str:

@@ -66,7 +66,7 @@ class Row:
 
     def holds(self, hi: Num, lo: Num, d: Limits) -> bool:
         """True when the value keeps its limit. A figure that is not a number keeps none."""
-        return _as_good_as(*self.body(hi, lo, d), self.at_most)
+        return as_good_as(*self.body(hi, lo, d), self.at_most)
 
     def passes(self, view: View, d: Limits) -> bool:
         """True when it holds for every size described. Nothing holds that leans on a missing fact."""
@@ -74,8 +74,11 @@ class Row:
             return True
         if view.missing and not view.missing.isdisjoint(self.reads):
             return False
-        sizes = view.sizes if self.each_size else view.sizes[:1]
-        return all(self.holds(hi, lo, d) for hi, lo in sizes)
+        if self.each_size and len(view.sizes) > 1:
+            return all(self.holds(hi, lo, d) for hi, lo in view.sizes)
+        hi, lo = view.sizes[0]
+        value, limit = self.body(hi, lo, d)
+        return as_good_as(value, limit, self.at_most)
 
     @cached_property
     def symbols(self) -> tuple[str, ...]:
@@ -118,7 +121,7 @@ def walk(rows: Rows, view: View, d: Limits) -> tuple[int, float]:
         if applies is None or applies(hi):
             value, limit = body(hi, lo, d)
             room = limit - value if at_most else value - limit
-            if not room >= 0.0 and not _as_good_as(value, limit, at_most):
+            if not room >= 0.0 and not as_good_as(value, limit, at_most):
                 return count, tightest
             if measures and room < tightest * limit:
                 tightest = room / limit
@@ -126,7 +129,7 @@ def walk(rows: Rows, view: View, d: Limits) -> tuple[int, float]:
     return count, tightest
 
 
-def _as_good_as(value: float, limit: float, at_most: bool) -> bool:
+def as_good_as(value: float, limit: float, at_most: bool) -> bool:
     """True where a value keeps its limit but for rounding, or both are without end."""
     slack = _ROUNDING * abs(limit)
     return value <= limit + slack if at_most else value >= limit - slack
@@ -143,7 +146,7 @@ def _walk_with_care(rows: Rows, view: View, d: Limits) -> tuple[int, float]:
         if missing and not missing.isdisjoint(row.reads):
             return count, tightest
         value, limit = row.body(hi, lo, d)
-        if not _as_good_as(value, limit, row.at_most):
+        if not as_good_as(value, limit, row.at_most):
             return count, tightest
         room = limit - value if row.at_most else value - limit
         if row.measures and room < tightest * limit:
@@ -165,7 +168,7 @@ def rooms(rows: Rows, view: View, d: Limits) -> list[float]:
                 value, limit = body(*pair, d)
                 room = limit - value if at_most else value - limit
                 if not room >= 0.0:  # also a figure that is not a number
-                    room = 0.0 if _as_good_as(value, limit, at_most) else room if room == room else -inf
+                    room = 0.0 if as_good_as(value, limit, at_most) else room if room == room else -inf
                 if room < least:
                     least = room
         found.append(least)

@@ -1,6 +1,7 @@
 """Belts and chains as loops: pitch and speed of the flow, tensions in both directions, allowed pull, motors."""
 
 from collections.abc import Callable, Mapping
+from functools import lru_cache
 from math import inf
 from re import sub
 from typing import NamedTuple
@@ -62,6 +63,7 @@ def _burden(drive: Drive) -> float:
     return drive.greatest
 
 
+@lru_cache(maxsize=4096)  # the same layout is driven alike in many completions, and again for its record
 def belt_drive(
     *, load: float, back: float, slope: float, friction: float, guide: float, length: float, level: float,
     least: float, speed: float, climbs: bool, press: float = 0.0,

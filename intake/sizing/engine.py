@@ -1,10 +1,9 @@
 """Trying a family: gates before layouts, the first failure stops, the first layout that passes wins."""
 
 from collections import Counter
-from collections.abc import Iterable
 from typing import Any, NamedTuple
 
-from intake.sizing.check_row import FIRM_MARGIN, Gate, Rows, walk
+from intake.sizing.check_row import FIRM_MARGIN, walk
 from intake.sizing.family import Blocking, Family, Layout, Variant
 from intake.sizing.job import View
 from intake.sizing.range_data import Limits
@@ -28,14 +27,6 @@ class Trial(NamedTuple):
     stopped: Counter[str] | None = None
 
 
-class Settled(NamedTuple):
-    """What of a family need not be looked at again: only these gates and rows are open, the rest passes firmly so."""
-
-    gates: tuple[Gate, ...]
-    before: Rows
-    firmness: float
-
-
 def swaps(view: View) -> tuple[bool, ...]:
     """The machine is laid along the infeed; turned by 90 degrees too only while the heading is unknown."""
     return (False,) if view.every or len(view.options["turn"]) < 2 else (False, True)
@@ -56,7 +47,10 @@ def feeds(view: View) -> tuple[bool, ...]:
     words = view.options["turn_flat"]
     if not (all(words) if view.every else any(words)):
         return (False,)
-    return (False, True) if any(one.L != one.W or one.b != one.bw for pair in view.sizes for one in pair) else (False,)
+    for hi, lo in view.sizes:
+        if hi.L != hi.W or lo.L != lo.W or hi.b != hi.bw or lo.b != lo.bw:
+            return (False, True)
+    return (False,)
 
 
 _SIDES = (("L", "W"), ("Lp", "Wp"), ("b", "bw"), ("h", "hx"))
@@ -73,18 +67,17 @@ def feed(view: View, turned: bool) -> None:
         view.turned = turned
 
 
-def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled: Settled | None = None) -> Trial:
+def attempt(family: Family, view: View, d: Limits, *, room: bool = True) -> Trial:
     """Try a family in one view. `room` False leaves out the checks on floor, ceiling and doors."""
     rows = family.blocking if room else family.blocking_without_room
-    gates, before, firm = settled if settled is not None else Settled(family.gates, rows.before, FIRM_MARGIN)
-    for gate in gates:
+    for gate in family.gates:
         if not gate.passes(view):
             return Trial(False, None, None, False, (gate.id,))
     furthest: Trial | None = None
     for turned in feeds(view):
         if turned:
             feed(view, True)
-        trial = _attempt_fed(family, view, d, before, rows, firm)
+        trial = _attempt_fed(family, view, d, rows)
         if trial.passes:
             if turned:
                 feed(view, False)
@@ -97,14 +90,11 @@ def attempt(family: Family, view: View, d: Limits, *, room: bool = True, settled
     return furthest
 
 
-def _attempt_fed(
-    family: Family, view: View, d: Limits, before: Rows, rows: Blocking, firm: float
-) -> Trial:  # fmt: skip
+def _attempt_fed(family: Family, view: View, d: Limits, rows: Blocking) -> Trial:
     """The rows and layouts of a family whose gates have passed, with the product fed as the view has it."""
-    depth, tightest = walk(before, view, d)
-    if depth < len(before):
-        return Trial(False, None, None, False, (before[depth].id,))
-    tightest = min(tightest, firm)
+    depth, tightest = walk(rows.before, view, d)
+    if depth < len(rows.before):
+        return Trial(False, None, None, False, (rows.before[depth].id,))
     furthest = Trial(False, None, None, False, (), -1)
     stopped: Counter[str] = Counter()
     for variant in family.variants:
@@ -127,7 +117,9 @@ def heading_passes(variant: Variant, view: View) -> bool:
     """True when the variant can give the heading asked for: one of those possible, or each plausible one."""
     if variant.headings is None:
         return True
-    asked: Iterable[Any] = view.options["turn"]
+    asked: tuple[Any, ...] = view.options["turn"]
+    if len(asked) == 1:
+        return asked[0] in variant.headings
     outcomes = [heading in variant.headings for heading in asked]
     return all(outcomes) if view.every else any(outcomes)
 

@@ -1,25 +1,27 @@
 """The figures of a family at the design point, with what they may range over, and the capacities of its layout."""
 
 import tomllib
-from collections.abc import Callable, Iterator, Mapping
-from functools import cache, cached_property
+from collections.abc import ItemsView, Iterator, Mapping
+from dataclasses import replace
+from functools import cache
 from importlib.resources import files
-from math import ceil, isfinite
+from math import isfinite
 from typing import Any
 
-from intake.sizing.bracket import largest_factor
-from intake.sizing.check_row import rooms
+from intake.sizing.capacities import capacities
+from intake.sizing.deferred import Deferred
 from intake.sizing.drives import motor_series, standard_motor
-from intake.sizing.engine import feed
 from intake.sizing.family import Family, Layout
-from intake.sizing.job import Job, View, view
+from intake.sizing.job import Job, View
 from intake.sizing.range_data import Limits
-from intake.sizing.record import Views
 from intake.sizing.result import Figure
 from intake.sizing.unknowns import LIKELY, TYPICAL, WORST
+from intake.sizing.views import Views
 
 _NO_PITCH = ("index_lift", "reciprocating_lift")
 _NO_GAP = (*_NO_PITCH, "continuous_lift")
+_DRIVEN = ("pull", "shaft_power", "motor_power")
+"""Figures that hang on the way up or down."""
 
 
 @cache
@@ -29,55 +31,84 @@ def units() -> Mapping[str, str]:
     return {name: entry["unit"] for name, entry in tomllib.loads(text).items()}
 
 
-class Deferred(Mapping[str, Figure]):
-    """Figures that are worked out when the first of them is read, once."""
+class Figures(Mapping[str, Figure]):
+    """All figures of a family, worked out when they are read. How fast and how high is searched for: that comes last.
 
-    def __init__(self, make: Callable[[], dict[str, Figure]]) -> None:
-        self._make = make
+    Without a layout, or without the basics, most are None and say what they need. `open_asks`: what is needed for a
+    figure that is not known and says nothing itself.
+    """
 
-    @cached_property
-    def _figures(self) -> dict[str, Figure]:
-        return self._make()
+    def __init__(
+        self, job: Job, family: Family, layout: Layout | None, views: Views, open_asks: tuple[str, ...]
+    ) -> None:  # fmt: skip
+        self._at_once = Deferred(_at_once, job, family, layout, views, open_asks)
+        self._whole = Deferred(_whole, self._at_once, job, family, layout, views, open_asks)
 
     def __getitem__(self, name: str) -> Figure:
-        return self._figures[name]
+        found = self._at_once.get(name)
+        return found if found is not None else self._whole[name]
 
     def __iter__(self) -> Iterator[str]:
-        return iter(self._figures)
+        return iter(self._whole)
 
     def __len__(self) -> int:
-        return len(self._figures)
+        return len(self._whole)
+
+    def items(self) -> ItemsView[str, Figure]:
+        """The figures with their names."""
+        return self._whole.items()
+
+    def __repr__(self) -> str:
+        return repr(self._whole)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return dict, (dict(self._whole),)
 
 
-def figures(job: Job, family: Family, layout: Layout | None, views: Views) -> dict[str, Figure]:
-    """All figures of a family. Without a layout, or without the basics, most are None and say what they need."""
-    d = job.data.families[family.name]
-    lead = _lead_time(job, d)
+def _at_once(
+    job: Job, family: Family, layout: Layout | None, views: Views, open_asks: tuple[str, ...]
+) -> dict[str, Figure]:  # fmt: skip
+    """The figures that the layout gives."""
+    lead = _lead_time(job, job.data.families[family.name])
     if layout is None or job.missing_basics:
         needs = job.missing_basics or ("rise.turn",)
-        names = [n for n in _names(family)]
-        blank = {name: Figure(value=None, unit=units()[name], needs=tuple(needs)) for name in names}
+        blank = {name: Figure(value=None, unit=units()[name], needs=tuple(needs)) for name in _names(family)}
         return {**blank, "lead_time": lead}
+    d = job.data.families[family.name]
     typical = raw_figures(job, family, layout, views[TYPICAL], d)
     corners = [raw_figures(job, family, layout, views[mode], d) for mode in (LIKELY, WORST) if views.has(mode)]
-    typical |= _capacities(job, family, layout, d, views.turned)
-    out: dict[str, Figure] = {}
     direction = _direction(job, views[TYPICAL])
+    found: dict[str, Figure] = {}
     for name, value in typical.items():
         around = [c[name] for c in corners if name in c and isfinite(c[name])]
-        known = isfinite(value)
-        ends = [value, *around] if known else []
-        ranges = bool(around) and known and max(ends) - min(ends) > 1e-12 * max(1.0, abs(value))
-        out[name] = Figure(
-            value=value if known else None,
-            unit=units().get(name, "1"),
-            low=min(ends) if ranges else None,
-            high=max(ends) if ranges else None,
-            needs=() if known else _unknown(job),
-            direction=direction if name in ("pull", "shaft_power", "motor_power") else None,
-        )
-    out["lead_time"] = lead
-    return out
+        shown = _shown(job, name, value, around, open_asks)
+        found[name] = replace(shown, direction=direction) if direction and name in _DRIVEN else shown
+    return {**found, "lead_time": lead}
+
+
+def _whole(
+    at_once: Mapping[str, Figure], job: Job, family: Family, layout: Layout | None, views: Views,
+    open_asks: tuple[str, ...],
+) -> dict[str, Figure]:  # fmt: skip
+    """The same with the capacities of the layout, the time of delivery last."""
+    whole = dict(at_once)
+    if layout is not None and not job.missing_basics:
+        lead = whole.pop("lead_time")
+        for name, value in capacities(job, family, layout, views.turned).items():
+            whole[name] = _shown(job, name, value, [], open_asks)
+        whole["lead_time"] = lead
+    return whole
+
+
+def _shown(job: Job, name: str, value: float, around: list[float], open_asks: tuple[str, ...]) -> Figure:
+    """One figure with the ends that it may range over. `around`: what it is elsewhere in the plausible range."""
+    unit = units().get(name, "1")
+    if not isfinite(value):
+        return Figure(value=None, unit=unit, needs=_unknown(job) or open_asks)
+    ends = [value, *around]
+    if max(ends) - min(ends) > 1e-12 * max(1.0, abs(value)):
+        return Figure(value=value, unit=unit, low=min(ends), high=max(ends))
+    return Figure(value=value, unit=unit)
 
 
 def raw_figures(job: Job, family: Family, layout: Layout, seen: View, d: Limits) -> dict[str, float]:
@@ -149,50 +180,3 @@ def _names(family: Family) -> list[str]:
     ]  # fmt: skip
     drop = {"pitch", "gap"} if family.name in _NO_PITCH else {"gap"} if family.name in _NO_GAP else set()
     return [name for name in shared if name not in drop]
-
-
-# ---------------------------------------------------------------- how fast, how high
-
-
-def _capacities(job: Job, family: Family, layout: Layout, d: Limits, turned: bool) -> dict[str, float]:
-    """The largest rate and rise of one layout with every check but room still holding, in canonical units."""
-    seen = view(job, TYPICAL)
-    feed(seen, turned)
-    rate, rise = seen.sizes[0][0].R, seen.sizes[0][0].rise
-
-    def at_rate(factor: float) -> list[float]:
-        return _rooms(family, layout, seen, d, "R", rate * factor)
-
-    def at_rise(factor: float) -> list[float]:
-        return _rooms(family, stretched(layout, factor), seen, d, "rise", rise * factor)
-
-    # What fails at a thousandth of the rate fails at any: less flow never hurts.
-    fastest = largest_factor(at_rate) if min(at_rate(1.0)) >= 0.0 or min(at_rate(1e-3)) >= 0.0 else None
-    _set(seen, "R", rate)
-    highest = largest_factor(at_rise, smallest=d.least_rise / rise if rise > 0.0 else 1.0)
-    return {
-        "rate_capacity": rate * 60.0 * fastest if fastest is not None else float("nan"),
-        "rise_capacity": rise * highest if highest is not None else float("nan"),
-    }
-
-
-def stretched(layout: Layout, factor: float) -> Layout:
-    """The layout for another rise: a helix keeps its rise per turn and gets more turns; all others stay."""
-    if hasattr(layout, "turns"):
-        return layout._replace(turns=layout.turns * factor)
-    if hasattr(layout, "series") and layout.lanes == 1:
-        return layout._replace(series=max(1, ceil(layout.series * factor - 1e-9)))
-    return layout
-
-
-def _set(seen: View, name: str, value: float) -> None:
-    for hi, lo in seen.sizes:
-        setattr(hi, name, value)
-        setattr(lo, name, value)
-
-
-def _rooms(family: Family, layout: Any, seen: View, d: Limits, name: str, value: float) -> list[float]:
-    """The room that each check but those on floor, ceiling and doors leaves when one figure is set."""
-    _set(seen, name, value)
-    family.fill_all(seen, layout, d)
-    return rooms(family.limiting, seen, d)

@@ -1,19 +1,28 @@
 """The quick pass: which family leads in one completion of a job. What is settled is looked at once, beforehand."""
 
+from collections import Counter
 from collections.abc import Iterable
 from typing import NamedTuple
 
 from intake.sizing.all_families import ALL
 from intake.sizing.check_row import Gate, Row, Rows, walk
-from intake.sizing.engine import Settled, attempt
-from intake.sizing.family import Family
+from intake.sizing.engine import feed, feeds, heading_passes
+from intake.sizing.family import Family, Variant
 from intake.sizing.job import Job, View
 from intake.sizing.range_data import Limits
 from intake.sizing.sampling import is_drawn
-from intake.sizing.score import WORDS_SCORED, best_possible, reasons, total, traits
+from intake.sizing.score import best_possible, reasons, scored_words, total, traits
 
 NOBODY = "none"
 """The leader where no family passes."""
+
+
+class Settled(NamedTuple):
+    """What of a family need not be looked at again: only these gates and rows are open, the rest passes firmly so."""
+
+    gates: tuple[Gate, ...]
+    before: Rows
+    firmness: float
 
 
 class _Open(NamedTuple):
@@ -29,7 +38,7 @@ class QuickPass:
         """`sample`: any completion; what is settled is the same in all of them."""
         self._data = job.data
         self._families: list[_Open] = []
-        self._promises: dict[tuple[object, ...], list[tuple[float, int, _Open]]] = {}
+        self._promises: dict[tuple[bool, bool, tuple[object, ...]], list[tuple[float, int, _Open]]] = {}
         for name in names:
             family, d = ALL[name], job.data.families[name]
             settled = _settle(job, family, d, sample)
@@ -57,23 +66,21 @@ class QuickPass:
 
     def _score(self, one: _Open, seen: View) -> float:
         family, d, settled = one
-        trial = attempt(family, seen, d, settled=settled)
-        return total(reasons(family, seen, trial.firmness, d, self._data), self._data) if trial.passes else -1.0
+        firm = firmness_of_first(family, seen, d, settled)
+        return -1.0 if firm is None else total(reasons(family, seen, firm, d, self._data), self._data)
 
     def _by_promise(self, seen: View) -> list[tuple[float, int, _Open]]:
         """The families with the most that each can score with the words of a completion, the highest first."""
         hi, lo = seen.sizes[0]
-        options = seen.options
         slow_heavy, tall = traits(hi, lo, self._data)
-        key = (slow_heavy, tall, *[options[name] for name in WORDS_SCORED])
-        found = self._promises.get(key)
+        words = scored_words(seen)
+        found = self._promises.get((slow_heavy, tall, words))
         if found is None:
-            words = tuple(options[name][0] for name in WORDS_SCORED)
             made = [
                 (best_possible(one.family.name, words, slow_heavy, tall, self._data), at, one)
                 for at, one in enumerate(self._families)
             ]
-            found = self._promises[key] = sorted(made, key=lambda entry: (-entry[0], entry[1]))
+            found = self._promises[slow_heavy, tall, words] = sorted(made, key=lambda entry: (-entry[0], entry[1]))
         return found
 
 
@@ -97,3 +104,48 @@ def _is_open(job: Job, name: str) -> bool:
     if name in job.choices:
         return len(job.choices[name].drawn) > 1
     return any(is_drawn(figures[name]) for figures in job.sizes if name in figures)
+
+
+def firmness_of_first(family: Family, view: View, d: Limits, settled: Settled) -> float | None:
+    """Whether a family passes in one completion of a job: what `attempt` finds, without keeping what stopped the rest.
+
+    In a completion every word is settled, the heading among them: the floor is not turned.
+
+    Returns: the tightest margin of the first layout that passes, which is left in the view; None where none does.
+    """
+    for gate in settled.gates:
+        if not gate.passes(view):
+            return None
+    for turned in feeds(view):
+        feed(view, turned)
+        depth, before = walk(settled.before, view, d)
+        if depth < len(settled.before):
+            continue
+        for variant in family.variants:
+            if heading_passes(variant, view) and not any([not gate.passes(view) for gate in variant.gates]):
+                least = _first_layout(family, variant, view, d)
+                if least is not None:
+                    feed(view, False)
+                    return min(before, settled.firmness, least)
+    feed(view, False)
+    return None
+
+
+def _first_layout(family: Family, variant: Variant, view: View, d: Limits) -> float | None:
+    shape, load = family.blocking.shape, family.blocking.load
+    hopeless: object = None
+    for layout in variant.layouts(view, d, Counter()):
+        if hopeless is not None and family.drive_group(layout) == hopeless:
+            continue
+        family.fill(view, layout, d)
+        depth, least = walk(shape, view, d)
+        if depth < len(shape):
+            continue
+        if not load:
+            return least
+        family.load(view, layout, d)
+        further, driven = walk(load, view, d)
+        if further == len(load):
+            return min(least, driven)
+        hopeless = family.drive_group(layout)
+    return None

@@ -1,9 +1,10 @@
 """What a sizing gives back: verdicts, checks, figures, assumptions. Figures only, no layout of screens."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from intake.sizing.deferred import DeferredRow
 from intake.sizing.samples import Samples
 
 Verdict = Literal["fits", "depends", "out"]
@@ -137,23 +138,25 @@ class FamilyResult:
 
     `stopped`: how many layouts each check stopped, until one passed or none was left, `searched` the same in a
     sentence. `turned`: the layout shown has the other side of the product leading. `fed`: which side has to lead for it
-    to stand, in a sentence; "" where it stands as described, or not at all.
+    to stand, in a sentence; "" where it stands as described, or not at all. `fails`: the ids of `failed`, known before
+    any check is written down.
     """
 
     family: str
     verdict: Verdict
     likely_out: bool
-    because: tuple[str, ...]
+    because: Sequence[str]
     depends_on: tuple[str, ...]
     score: float
     variant: str | None
-    checks: tuple[Check, ...]
+    checks: Sequence[Check]
     figures: Mapping[str, Figure]
     reasons: Mapping[str, float] = field(default_factory=dict)
     stopped: Mapping[str, int] = field(default_factory=dict)
     turned: bool = False
     fed: str = ""
     searched: str = ""
+    fails: tuple[str, ...] = ()
 
     @property
     def failed(self) -> tuple[Check, ...]:
@@ -162,6 +165,8 @@ class FamilyResult:
 
     def check(self, id: str) -> Check | None:
         """The check of that id, None where the family has no such matter."""
+        if isinstance(self.checks, DeferredRow):
+            return self.checks.named(id)
         return next((check for check in self.checks if check.id == id), None)
 
     @property

@@ -21,9 +21,8 @@ def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData)
     firm: the tightest margin of the checks on the machine itself, FIRM_MARGIN at most.
     """
     hi, lo = view.sizes[0]
-    name, options, scale = family.name, view.options, data.scale
-    words = tuple([options[key][0] for key in WORDS_SCORED])
-    handling, tests = _by_words(name, words, *traits(hi, lo, data), data)
+    name, scale = family.name, data.scale
+    handling, tests = _by_words(name, scored_words(view), *traits(hi, lo, data), data)
     offered = lo.lx * lo.ly if lo.lx < 100.0 and lo.ly < 100.0 else scale["floor_when_unknown_m2"]
     power = 1.0 - abs(hi.shaft_each) * hi.drives / scale["large_motors_w"]
     return {
@@ -35,6 +34,12 @@ def reasons(family: Family, view: View, firm: float, d: Limits, data: RangeData)
         "tests": tests,
         "lead_time": lo.weeks / d.weeks_most,
     }
+
+
+def scored_words(view: View) -> tuple[object, ...]:
+    """The words that a score looks at, the first of each where several are looked at."""
+    options = view.options
+    return tuple([options[key][0] for key in WORDS_SCORED])
 
 
 @cache

@@ -1,6 +1,6 @@
 """The core in one call: a flat spec to verdicts, a ranking, figures, assumptions and follow-ups."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from intake.sizing.all_families import ALL
@@ -72,46 +72,56 @@ def looks_out(spec: Spec, family: str, *, questions: Any = None) -> bool:
     return standing(resolve(spec, load_range(questions)), ALL[family]).likely_out
 
 
+_FLOOR = frozenset({"room_length", "room_width", "doorway_split"})
+_HEADROOM = frozenset({"ceiling", "passage"})
+_ROOM = _FLOOR | _HEADROOM
+_PACE = frozenset({"rate", "speed", "feed_speed"})
+_DRIVEN = _PACE | {"curve", "power"}
+
+
 def _blocked(job: Job, families: Mapping[str, FamilyResult], best: str | None) -> tuple[str, ...]:
     """Room or rate as what stands in the way of the family that would have been best."""
     if job.missing_basics:
         return ()
-    would = _would_be_best(job)
+    failing = {name: set(found.fails) for name, found in families.items()}
     found: list[str] = []
-    if would is not None and would != best and families[would].verdict == "out":
-        failing = {check.id for check in families[would].failed}
-        if failing & {"room_length", "room_width", "doorway_split"}:
-            found.append("space_conflict")
-        if failing & {"ceiling", "passage"}:
-            found.append("ceiling_conflict")
-    if best is None and any(
-        {check.id for check in f.failed} <= {"rate", "speed", "feed_speed", "curve", "power"} and f.failed
-        for f in families.values()
-    ):
+    shut_out = [name for name, ids in failing.items() if families[name].verdict == "out" and ids & _ROOM]
+    would = _would_be_best(job, shut_out)
+    if would is not None and failing[would] & _FLOOR:
+        found.append("space_conflict")
+    if would is not None and failing[would] & _HEADROOM:
+        found.append("ceiling_conflict")
+    if best is None and any(ids and ids <= _DRIVEN for ids in failing.values()):
         found.append("rate_too_high")
     return tuple(found)
 
 
-def _would_be_best(job: Job) -> str | None:
-    """The family that would lead if floor, ceiling and doors were no matter."""
+def _would_be_best(job: Job, among: Collection[str]) -> str | None:
+    """Which of some families would lead all others if floor, ceiling and doors were no matter; None where none."""
+    scores = _scores_without_room(job, among)
+    if not scores:
+        return None  # the others need not be tried
+    scores |= _scores_without_room(job, [name for name in FAMILIES if name not in among])
+    leading = max(FAMILIES, key=lambda name: scores.get(name, -1.0))
+    return leading if leading in among else None
+
+
+def _scores_without_room(job: Job, names: Iterable[str]) -> dict[str, float]:
+    """The scores of the families named that pass at the design point, floor, ceiling and doors left out."""
     scores: dict[str, float] = {}
-    for name, family in ALL.items():
-        d = job.data.families[name]
+    for name in names:
+        family, d = ALL[name], job.data.families[name]
         seen = view(job, TYPICAL)
         trial = attempt(family, seen, d, room=False)
         if trial.passes:
             scores[name] = total(reasons(family, seen, trial.firmness, d, job.data), job.data)
-    return max(scores, key=lambda name: scores[name]) if scores else None
-
-
-_ROOM = frozenset({"room_length", "room_width", "ceiling", "passage", "doorway_split"})
-_PACE = frozenset({"rate", "speed", "feed_speed"})
+    return scores
 
 
 def _refer_out(families: Mapping[str, FamilyResult], raised: tuple[str, ...], words: Words) -> str | None:
     if any(found.verdict != "out" for found in families.values()):
         return None
-    failing = {name: {check.id for check in found.failed} for name, found in families.items()}
+    failing = {name: set(found.fails) for name, found in families.items()}
     for reason in ("rise", "hazard", "temperature_zone", "temperature", "weight"):
         if all(reason in ids for ids in failing.values()) or (
             reason == "temperature_zone" and "freezer_refer_out" in raised
@@ -121,7 +131,7 @@ def _refer_out(families: Mapping[str, FamilyResult], raised: tuple[str, ...], wo
         return words.say("refer", "room")
     if any(ids and ids <= _PACE for ids in failing.values()):
         return words.say("refer", "rate")
-    nearest = min(families.values(), key=lambda found: len(found.failed))
+    nearest = min(families.values(), key=lambda found: len(found.fails))
     return words.say("refer", "other", why="; ".join(nearest.because[:2]))
 
 

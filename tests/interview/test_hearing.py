@@ -46,7 +46,7 @@ def test_dimensions_of_a_product_are_never_taken_by_order() -> None:
 
 
 def test_a_figure_that_answers_something_else_is_left_to_it(talk: Interview) -> None:
-    talk.put("space_floor")
+    assert talk.put("space_floor").fields == ("space.length", "space.width", "space.ceiling")
     talk.answer("no idea, but the ceiling is at 5 m")
     assert talk.spec()["space.ceiling"] == 5
     assert "space.length" not in talk.spec()

@@ -1,4 +1,4 @@
-"""What still matters, and why the rest does not. Sizing is stood in for by a toy of two rules."""
+"""Why a fact is not asked for. Sizing is stood in for by a toy of two rules."""
 
 from collections.abc import Callable, Mapping
 from typing import Any
@@ -6,9 +6,10 @@ from typing import Any
 import pytest
 
 from intake import sizing
-from intake.interview.skipping import Judge, missing_basics
+from intake.interview.matters import missing_basics
+from intake.interview.skipping import LeavingOut
 from intake.interview.wording import Sentences, fill
-from intake.sizing.result import FAMILIES, Check, FollowUp, Result
+from intake.sizing.result import FAMILIES, Check, Result
 from intake.spec.flat import Spec
 from intake.spec.folder import questions_folder
 
@@ -18,7 +19,7 @@ BASICS = {
     "product.type": "case", "product.length": 0.4, "product.width": 0.3, "product.height": 0.25, "product.weight": 12,
     "rate.normal": 20, "rise.height": 3, "rise.direction": "up",
 }  # fmt: skip
-Judged = Callable[..., Judge]
+Judged = Callable[..., LeavingOut]
 
 
 @pytest.fixture
@@ -40,21 +41,15 @@ def judged(monkeypatch: pytest.MonkeyPatch, sized: Callable[..., Result]) -> Jud
     monkeypatch.setattr(sizing, "fields_read", fields_read, raising=False)
     monkeypatch.setattr(sizing, "verdicts", verdicts, raising=False)
 
-    def judge(families: dict[str, dict[str, Any]] | None = None, needs: tuple[str, ...] = (), **parts: Any) -> Judge:
+    def judge(families: dict[str, dict[str, Any]] | None = None, **parts: Any) -> LeavingOut:
         parts.setdefault("best", "incline")
-        return Judge(Spec.from_flat(BASICS), sized(families, **parts), needs, FOLDER, SAID, "si")
+        return LeavingOut(Spec.from_flat(BASICS), sized(families, **parts), FOLDER, SAID, "si")
 
     return judge
 
 
-def part_of(judge: Judge, field: str) -> str:
-    matter = judge.wanted(field) or judge.left_out(field)
-    return matter.part
-
-
-def test_a_fact_that_a_verdict_hangs_on_is_asked(judged: Judged) -> None:
-    judge = judged({"side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)}})
-    assert part_of(judge, "handling.squeeze") == "best"
+def part_of(judge: LeavingOut, field: str) -> str:
+    return judge.why(field).part
 
 
 def test_a_choice_of_which_an_unlikely_answer_changes_a_verdict_is_set_aside_not_skipped(judged: Judged) -> None:
@@ -62,7 +57,7 @@ def test_a_choice_of_which_an_unlikely_answer_changes_a_verdict_is_set_aside_not
 
 
 def test_a_choice_of_which_no_answer_changes_a_verdict_is_skipped(judged: Judged) -> None:
-    matter = judged().left_out("temperature.zone")
+    matter = judged().why("temperature.zone")
     assert (matter.part, matter.reason) == ("skip", "same_anyway")
 
 
@@ -70,7 +65,7 @@ def test_a_fact_that_only_a_gone_family_reads_is_skipped_with_its_reason(
     judged: Judged, fails: Callable[..., Check]
 ) -> None:
     gone = {"verdict": "out", "checks": (fails("rate", 140.0, 120.0, "1/min"),)}
-    matter = judged({"side_grip": gone}).left_out("handling.invert")
+    matter = judged({"side_grip": gone}).why("handling.invert")
     assert matter.part == "skip"
     said = fill(SAID.find(f"left_out.{matter.reason}") or "", topic="may be turned over", **dict(matter.blanks))
     assert said == "may be turned over: no side-grip elevator left (140/min is over its rate of 120/min)"
@@ -80,53 +75,27 @@ def test_a_gone_family_that_comes_back_revives_its_questions(judged: Judged, fai
     gone = {"verdict": "out", "checks": (fails("rate", 140.0, 120.0, "1/min"),)}
     assert part_of(judged({"side_grip": gone}), "handling.squeeze") == "skip"
     back = {"verdict": "depends", "depends_on": ("handling.squeeze",)}
-    assert part_of(judged({"side_grip": back}), "handling.squeeze") == "best"
+    assert part_of(judged({"side_grip": back}), "handling.squeeze") == "aside"
 
 
-def test_a_figure_that_a_standing_family_reads_is_never_skipped(judged: Judged) -> None:
-    assert part_of(judged(), "rate.peak") == "aside"
-    assert part_of(judged(), "handling.squeeze_limit") == "aside"
+def test_a_figure_is_skipped_only_where_what_reads_it_fits_over_all_that_it_may_be(judged: Judged) -> None:
+    assert part_of(judged(), "rate.peak") == "skip"
+    waits = {"spiral": {"verdict": "depends", "depends_on": ("space.length",)}}
+    assert part_of(judged(waits), "rate.peak") == "aside"
 
 
-def test_what_engineering_needs_is_asked_though_no_verdict_hangs_on_it(judged: Judged) -> None:
-    assert part_of(judged(needs=("site.voltage",)), "site.voltage") == "engineering"
+def test_a_fact_that_nothing_reads_is_skipped(judged: Judged) -> None:
     assert part_of(judged(), "site.voltage") == "skip"
 
 
-def test_an_answer_that_rarely_changes_the_best_family_is_set_aside(judged: Judged) -> None:
-    hangs = {"side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)}}
-    rare = FollowUp(field="handling.squeeze", test=None, why="", changes_best=0.01)
-    often = FollowUp(field="handling.squeeze", test=None, why="", changes_best=0.2)
-    assert part_of(judged(hangs, follow_ups=(rare,)), "handling.squeeze") == "aside"
-    asked = judged(hangs, follow_ups=(often,)).wanted("handling.squeeze")
-    assert asked is not None
-    assert asked.worth == pytest.approx(0.2)
-
-
-def test_while_no_single_answer_tells_the_leaders_apart_what_they_hang_on_is_asked(judged: Judged) -> None:
-    families = {
-        "side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)},
-        "incline": {"verdict": "depends", "depends_on": ("space.length",)},
-    }
-    nought = tuple(
-        FollowUp(field=name, test=None, why="", changes_best=0.0) for name in ("handling.squeeze", "space.length")
-    )
-    judge = judged(families, follow_ups=nought, decided=False)
-    assert part_of(judge, "space.length") == "best"
-    assert part_of(judge, "handling.squeeze") == "aside"
-    assert part_of(judged(families, follow_ups=nought, decided=True), "space.length") == "aside"
-
-
-def test_once_decided_only_engineering_goes_on(judged: Judged) -> None:
-    hangs = {"side_grip": {"verdict": "depends", "depends_on": ("handling.squeeze",)}}
-    judge = judged(hangs, needs=("site.voltage",), decided=True)
-    assert part_of(judge, "handling.squeeze") == "aside"
-    assert part_of(judge, "site.voltage") == "engineering"
+def test_another_word_on_what_is_known_is_skipped_and_what_should_follow_is_only_set_aside(judged: Judged) -> None:
+    judge = judged()
+    assert (judge.why("rate.pieces").part, judge.why("rate.pieces").reason) == ("skip", "needless")
 
 
 def test_when_nothing_fits_nothing_is_asked(judged: Judged) -> None:
     everywhere = {name: {"verdict": "out"} for name in FAMILIES}
-    matter = judged(everywhere, best=None, refer_out="freezer").left_out("site.voltage")
+    matter = judged(everywhere, best=None, refer_out="freezer").why("site.voltage")
     assert (matter.part, matter.reason) == ("skip", "nothing_fits")
 
 

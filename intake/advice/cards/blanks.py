@@ -179,7 +179,7 @@ def _assumed(blanks: Blanks, id: str) -> str | None:
 
 def _topic(blanks: Blanks, name: str) -> str | None:
     answer = topics.TOPICS.get(name)
-    told = answer(blanks.brief) if answer is not None else None
+    told = answer(blanks.brief) if answer is not None and len(blanks.brief.spec) else None
     return " ".join(told.lines) or None if told is not None and told.data else None
 
 

@@ -118,7 +118,8 @@ def _last_unit(amount: Amount) -> str:
 
 def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, raw: str) -> Amount | None:
     at, joined = amount.after, ""
-    if at < len(tokens) and tokens[at].text == "." and at + 1 < len(tokens) and tokens[at].start == tokens[at - 1].end:
+    dotted = at + 1 < len(tokens) and tokens[at].text == "." and tokens[at].start == tokens[at - 1].end
+    if dotted and smaller != "cm":  # "12 ft. 6 in"; metres are not cut short with a stop
         at += 1
     if at < len(tokens) and tokens[at].text in (",", "and", "-", "&"):
         joined, at = tokens[at].text, at + 1
@@ -139,7 +140,7 @@ def _one_part(tokens: list[Token], amount: Amount, smaller: str, below: float, r
     unit, after = unit_behind(tokens, number.after, raw)
     if unit is not None:
         if unit.name == smaller or (
-            unit.kind == "length" and joined != "-" and _last_unit(amount) == "m" and unit.name == "ft"
+            unit.kind == "length" and joined in ("", "and") and _last_unit(amount) == "m" and unit.name == "ft"
         ):
             return _grown(amount, number.value, unit, after, unit.name)
         if unit.name == "s" and joined == "and" and _last_unit(amount) == "h":

@@ -153,9 +153,11 @@ def _fraction_chain(tokens: list[Token], first: int, last: int) -> bool:
 
 
 def _sizes_by_slash(tokens: list[Token], first: int, last: int) -> bool:
-    """600/400/220: three sizes; no date has so great a number in all three places."""
+    """600/400/220: three sizes; no date has so great a number in all three places, and none has a unit behind it."""
     values = [tokens[n].value or 0.0 for n in range(first, last + 1, 2)]
     slashes = all(tokens[n].text == "/" for n in range(first + 1, last, 2))
+    if len(values) == 3 and slashes and last + 1 < len(tokens) and tokens[last + 1].text in ("cm", "mm"):
+        return True
     return len(values) == 3 and slashes and min(values) >= 40 and max(values) >= 100 and max(values) <= 3000
 
 

@@ -34,6 +34,9 @@ def label_of(scene: Scene, figure: Figure) -> str:
         return letter
     if _ALONG_TRAVEL.match(scene.after(figure)):
         return "l"
+    told = _SIDE_BEHIND.match(scene.after(figure))
+    if told is not None:
+        return next(letter for letter, said in told.groupdict().items() if said)
     if figure.end > figure.after:
         letter, _ = label_behind(scene.tokens, figure.end)
         if letter:
@@ -81,6 +84,11 @@ _ALONG_TRAVEL = re.compile(
     r"^\W*(?:in|along) (?:the )?(?:direction|way) (?:of (?:travel|flow)|(?:the "
     r"|our )?[\w']+ (?:travel|move|run|flow|go|goe)s?\b)"
 )
+_SIDE_BEHIND = re.compile(
+    r"^\W{0,3}(?:(?P<w>(?:cross(?:wise|ways)|sideways)\b)|(?P<l>(?:length(?:wise|ways)|nose to tail)\b)"
+    r"|(?P<h>(?:from |off )?(?:the )?(?:belt|floor|table) to (?:the |its )?top\b))"
+)
+"""Which side it is, behind the figure and perhaps a comma: "12 in, crosswise to the belt"."""
 _HEADED = re.compile(
     r"^\W*(?:the )?(?:\w+ ){0,2}?(length|width|height|thickness|depth|diameter)\b(?! (?:difference|change|gain"
     r"|of (?:lift|entrance|exit)))[^:]{0,40}: ?$"

@@ -64,8 +64,7 @@ def _in_the_order_asked(scene: Scene, found: list[Draft], down: bool) -> None:
     if len(ends) < 2 or not set(scene.asked) >= _ENDS or down or any(draft.rank > 5 for draft in ends.values()):
         return
     first, second = ends["rise.infeed_height"], ends["rise.discharge_height"]
-    falls = (first.low or 0.0) > (second.high or second.low or 0.0)
-    if falls and second.at < first.at and not _TOLD_ENDS.search(scene.words(0, min(len(scene.norms), 40))):
+    if second.at < first.at and not _TOLD_ENDS.search(scene.words(0, min(len(scene.norms), 40))):
         first.field, second.field = second.field, first.field
 
 

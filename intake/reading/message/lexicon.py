@@ -111,6 +111,7 @@ class Lexicon:
             if not phrases and not exact:
                 continue
             best: dict[str, Hit] = {}
+            mere: set[str] = set()
             for phrase in (*phrases, *(exact or ())):
                 if taken.get(phrase.field, 0) > at or (phrase.only_asked and phrase.field not in asked):
                     continue
@@ -121,10 +122,21 @@ class Lexicon:
                 other = best.get(phrase.field)
                 if other is None or (hit.weight, hit.after) > (other.weight, other.after):
                     best[phrase.field] = hit
+                    (mere.add if phrase.only_asked else mere.discard)(phrase.field)
             for name, hit in best.items():
+                if name in mere and _better_said_of_another(hit, best.values(), asked):
+                    continue
                 taken[name] = hit.after
                 hits.append(hit)
         return hits
+
+
+def _better_said_of_another(hit: Hit, found: Iterable[Hit], asked: tuple[str, ...]) -> bool:
+    """Of several things asked at once a word answers one: "a normal room" says nothing of hazards."""
+    if hit.value not in ("yes", "no"):
+        return False
+    others = (one for one in found if one.field != hit.field and one.field in asked)
+    return any(one.value not in ("yes", "no", SWALLOWED) and one.after >= hit.after for one in others)
 
 
 def _may_be_typo(word: str, target: str) -> bool:

@@ -1,6 +1,7 @@
 """Yes and no as answers to the field asked, wherever in the answer they stand, and answers that give nothing."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from intake.reading.message.denial import hedges_in
@@ -74,7 +75,7 @@ def spoken(scene: Scene, name: str) -> Spoken | None:
         return None
     if SPLIT.search(text) and not re.match(rf"{LEAD}(?:no|nope|never|yes|yep)\b *[,.!-]", text):
         return None
-    found = _head(said, name) or _tail(said, name)
+    found = _head(said, name) or _tail(said, name) or _between(said, name, scene.asked)
     if found is None:
         return None
     value, first, after = found
@@ -119,6 +120,23 @@ def _head(said: Plain, name: str) -> tuple[bool, int, int] | None:
         found = (value, said.token_at(start), said.token_at(match.end() - 1) + 1)
         place = match.end()
     return found
+
+
+_ALONE = re.compile(
+    r"(?:^|[,.;:\n])\s*(?:(?P<no>no|nope|nah|none|negative)|(?P<yes>yes|yep|yeah|yup))\s*(?=$|[,.;:\n])"
+)
+
+
+def _between(said: Plain, name: str, asked: Sequence[str]) -> tuple[bool, int, int] | None:
+    """ "Ambient, nope, dry": of several things asked at once the only yes or no has a clause of its own."""
+    if len(asked) < 2 or [one for one in asked if vocabulary()[one].kind == "yes_no"] != [name]:
+        return None
+    found = list(_ALONE.finditer(said.text))
+    if len({match["no"] is None for match in found}) != 1:
+        return None
+    group = "yes" if found[0]["no"] is None else "no"
+    start, end = found[0].span(group)
+    return group == "yes", said.token_at(start), said.token_at(end - 1) + 1
 
 
 def _joins(between: str) -> bool:

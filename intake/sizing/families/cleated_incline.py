@@ -7,12 +7,12 @@ from intake.sizing.drives import PULL_STRAIGHT, power_row, pull_rows, set_flow
 from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layouts
 from intake.sizing.families.incline import (
     STRAIGHT_UNITS,
-    belt_for,
     holding_pull,
     load_runs,
     speed_rows,
     width_row,
 )
+from intake.sizing.families.incline_search import belt_for
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cleats import cleat_height_needed, leans_over

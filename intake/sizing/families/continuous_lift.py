@@ -51,11 +51,18 @@ def _fill(view: View, lay: Carriers, d: Limits) -> None:
             num.carriers = float(ceil(2.0 * (num.rise + 1.0) / lay.pitch))
         hi.window = lay.pitch - hi.H - d.carrier_clearance
         hi.feed = feed_speed_needed(hi.L, hi.v, hi.window) if hi.window > 0 else inf
+    cage(view, d)
+
+
+def _load(view: View, lay: Carriers, d: Limits) -> None:
+    lowers = all(word == "down" for word in view.options["direction"])
+    for hi, lo in view.sizes:
         derating(hi, lo, d)
         lo.rated = hi.rated = d.allowed_pull
         lo.allow, hi.allow = lo.rated * lo.derate, hi.rated * hi.derate
         _drive(hi, d)
-    cage(view, d)
+        hi.shaft = hi.shaft_bu = hi.shaft_each = hi.shaft_down if lowers else hi.shaft_up
+        hi.motor_needed = motor_needed(hi.shaft, d)
 
 
 def _drive(hi: Num, d: Limits) -> None:
@@ -66,14 +73,6 @@ def _drive(hi: Num, d: Limits) -> None:
     lift = lift_power(hi.m * hi.R, hi.rise)
     up, down = lift * (1.0 + d.guide_share), -lift * (1.0 - d.guide_share)
     hi.shaft_up, hi.shaft_down = up, down
-
-
-def _fill_directed(view: View, lay: Carriers, d: Limits) -> None:
-    _fill(view, lay, d)
-    lowers = all(word == "down" for word in view.options["direction"])
-    for hi, _ in view.sizes:
-        hi.shaft = hi.shaft_bu = hi.shaft_each = hi.shaft_down if lowers else hi.shaft_up
-        hi.motor_needed = motor_needed(hi.shaft, d)
 
 
 _RATE = Row(
@@ -119,8 +118,10 @@ CONTINUOUS_LIFT = Family(
     gates=(hazard(), not_freezer(), washing(LIGHT_WASH), kinds(_KINDS)),
     before=(*before_layout(), _RATE, *size_rows(height=True)),
     variants=(Variant(name="carriers", gates=(), layouts=_layouts, headings=RIGHT_ANGLES),),
-    fill=_fill_directed,
-    rows=(_SPEED, _FEED, *room_rows(layout_reads=("L", "W")), tilt_row(), _PULL, power_row(), *transfer_rows()),
+    fill=_fill,
+    rows=(_SPEED, _FEED, *room_rows(layout_reads=("L", "W")), tilt_row()),
+    load=_load,
+    load_rows=(_PULL, power_row(), *transfer_rows()),
     figures=_figures,
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
 )  # fmt: skip

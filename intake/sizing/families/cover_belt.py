@@ -5,16 +5,16 @@ from collections.abc import Iterator
 from math import inf, pi, sin
 from typing import NamedTuple
 
-from intake.sizing.check_row import Gate, Row
+from intake.sizing.check_row import Gate, Row, as_good_as
 from intake.sizing.drives import PULL_STRAIGHT, flow, power_row, pull_rows
 from intake.sizing.families.incline import (
     STRAIGHT_UNITS,
-    belt_for,
     holding_pull,
     speed_rows,
     straight_pull,
     width_row,
 )
+from intake.sizing.families.incline_search import belt_for, end_length
 from intake.sizing.family import Family, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.cover import cover_force, cover_needed_ratio
@@ -47,9 +47,15 @@ class Steep(NamedTuple):
 
 
 def steep_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Steep]:
-    """The slopes of the range, the steepest (least floor) first."""
+    """The slopes of the range, the steepest (least floor) first.
+
+    One of many samples only asks whether a layout passes: those that have no room on the floor are then left out.
+    """
+    hi, lo = view.sizes[0]
+    end = end_length(view, d) if view.quick else 0.0
     for slope in d.slopes:
-        yield Steep(slope)
+        if not view.quick or as_good_as(run_plan_length(hi.rise, slope) + _ENDS_EACH * end, lo.lx, True):
+            yield Steep(slope)
 
 
 def _covered_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Steep]:
@@ -58,26 +64,27 @@ def _covered_layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[S
     for hi, lo in view.sizes:
         stands = steepest_slope(footing(hi, lo, d), d.accel_greatest)
         most, by = min((most, by), (d.crest_steps * crest_step(hi, lo, d), "crest"), (stands, "tip"))
-    for slope in d.slopes:
-        if slope <= most + 1e-9 or slope == d.slopes[-1]:
-            yield Steep(slope)
+    for lay in steep_layouts(view, d, stopped):
+        if lay.slope <= most + 1e-9 or lay.slope == d.slopes[-1]:
+            yield lay
         else:
             stopped[by] += 1
 
 
 def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
     """Write the geometry and envelope of one straight run at a slope."""
-    end = max(d.level_end, view.most("L"))
+    end = end_length(view, d)
     end_lo = max(d.level_end, view.most_low("Lp"))
+    width = belt + 2.0 * d.frame_margin
     for hi, lo in view.sizes:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
             num.Wb, num.th, num.tilt_used = belt, slope, slope
             num.run, num.s, num.le = run_plan_length(num.rise, slope), num.rise / sin(slope), _ENDS_EACH * ends
             num.path, num.runs = num.s + num.le, 1.0
-            num.fl_own, num.fw_own = num.run + _ENDS_EACH * ends, belt + 2.0 * d.frame_margin
-        set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (hi.fw_own, lo.fw_own))
+            num.fl_own = num.run + _ENDS_EACH * ends
+        set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (width, width))
         for num in (hi, lo) if lo is not hi else (hi,):
-            num.piece_a, num.piece_b = belt + 2.0 * d.frame_margin, 1.0
+            num.piece_a, num.piece_b = width, 1.0
 
 
 def _fill(view: View, lay: Steep, d: Limits) -> None:

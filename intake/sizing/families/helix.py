@@ -43,8 +43,10 @@ def _fill(view: View, lay: Helix, d: Limits) -> None:
     r_path = lay.inside + lay.belt / 2.0
     diameter = 2.0 * r_path
     outside = 2.0 * (lay.inside + lay.belt + d.frame_margin)
-    p_hi = pitch_curved(view.most("Lp"), d.gap, d.least_gap, r_path, lay.inside)
-    p_lo = pitch_curved(view.most_low("Lp"), d.gap, d.least_gap, r_path, lay.inside)
+    longest, longest_lo = view.most("Lp"), view.most_low("Lp")
+    p_hi = p_lo = pitch_curved(longest, d.gap, d.least_gap, r_path, lay.inside)
+    if longest_lo != longest:
+        p_lo = pitch_curved(longest_lo, d.gap, d.least_gap, r_path, lay.inside)
     set_flow(view, p_hi, p_lo)
     for hi, lo in view.sizes:
         for num in (hi, lo) if lo is not hi else (hi,):

@@ -1,9 +1,6 @@
 """Inclines: belts in series in one line, or switchbacks of two or three runs side by side in plan."""
 
-from collections import Counter
-from collections.abc import Callable, Iterator
-from math import inf, pi, sin
-from typing import NamedTuple
+from math import pi, sin
 
 from intake.sizing.check_row import Row
 from intake.sizing.drives import (
@@ -19,12 +16,20 @@ from intake.sizing.drives import (
     pull_rows,
     set_flow,
 )
+from intake.sizing.families.incline_search import (
+    Runs,
+    belt_over,
+    end_length,
+    lane_of,
+    plan_length,
+    plan_width,
+    runs_on,
+)
 from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.job import Num, View
 from intake.sizing.physics.envelope import run_plan_length
 from intake.sizing.physics.flow import pitch_curved
 from intake.sizing.physics.friction import STANDARD_GRAVITY as G
-from intake.sizing.physics.friction import steepest_slope
 from intake.sizing.physics.helix import width_in_curve
 from intake.sizing.physics.tension import runaway_pull
 from intake.sizing.range_data import Limits
@@ -39,32 +44,13 @@ from intake.sizing.shared_checks import (
     transfer_rows,
     washing,
 )
-from intake.sizing.stability import crest_row, crest_step, curve_row, footing, slip_row, tip_in_level_curve_row, tip_row
+from intake.sizing.stability import crest_row, curve_row, slip_row, tip_in_level_curve_row, tip_row
 
 STRAIGHT_UNITS = {
     "Ts": "N", "Tb": "N", "qb": "kg/m", "q": "kg/m", "q_bu": "kg/m", "th": "rad", "s": "m", "le": "m", "way": "1",
     "way_bu": "1",
     "press": "N/m", "press_bu": "N/m",
 }  # fmt: skip
-
-
-class Runs(NamedTuple):
-    """A layout: lanes side by side in plan (1: one line), runs in series in each lane, slope [rad]."""
-
-    lanes: int
-    series: int
-    slope: float
-
-
-def belt_for(view: View, d: Limits) -> float:
-    """The narrowest belt of the range that takes the product with its clearance; the widest when none does [m]."""
-    return _belt_over(view.most("W"), d)
-
-
-def _belt_over(product_width: float, d: Limits) -> float:
-    need = product_width + 2.0 * d.side_clearance
-    widths: tuple[float, ...] = d.belt_widths
-    return next((w for w in widths if w >= need - 1e-9), widths[-1])
 
 
 def width_row() -> Row:
@@ -102,7 +88,7 @@ def straight_pull(
     """
     derating(hi, lo, d)
     # A wider product gets a wider belt, and that may pull more: low is worse.
-    narrow = _belt_over(max(low.Wp for _, low in view.sizes), d)
+    narrow = belt_over(max(low.Wp for _, low in view.sizes), d)
     hi.rated = d.allowed_pull_per_width * hi.Wb
     lo.rated = d.allowed_pull_per_width * narrow
     lo.allow, hi.allow = lo.rated * lo.derate, hi.rated * hi.derate
@@ -141,75 +127,36 @@ def _has_curves(hi: Num) -> bool:
     return hi.lanes > 1.0
 
 
-def slopes_to_try(view: View, d: Limits, friction: str, lateral: float, stopped: Counter[str]) -> list[float]:
-    """The slopes of the range that neither slip nor tip, steepest (least floor) first; the others are counted.
-
-    The flattest is always among them, so that there is a layout to show what stops it.
-    """
-    steepest, by = inf, "slope"
-    for one, low in view.sizes:
-        if friction:
-            held = steepest_slope(getattr(low, friction) / d.slip_safety, d.accel_greatest, lateral)
-            steepest, by = min((steepest, by), (held, "slip"))
-        stands = steepest_slope(footing(one, low, d), d.accel_greatest, lateral)
-        steepest, by = min((steepest, by), (stands, "tip"), (d.crest_steps * crest_step(one, low, d), "crest"))
-    found = [slope for slope in d.slopes if slope <= steepest + 1e-9]
-    if len(found) < len(d.slopes):
-        stopped[by] += len(d.slopes) - len(found)
-    return found or [d.slopes[-1]]
-
-
-def _layouts(lanes: int) -> Callable[[View, Limits, Counter[str]], Iterator[Runs]]:
-    """Runs in one line (lanes 1), or as many side by side in plan."""
-
-    def layouts(view: View, d: Limits, stopped: Counter[str]) -> Iterator[Runs]:
-        hi, lo = view.sizes[0]
-        slopes = slopes_to_try(view, d, "mu", 0.0, stopped)
-        for place, slope in enumerate(slopes):
-            plan = run_plan_length(hi.rise, slope)
-            series = max(1, -int(-plan // d.run_most)) if lanes == 1 else 1
-            if (lanes == 1 and series > d.runs_in_line_most) or (lanes > 1 and plan / lanes > d.run_most):
-                stopped["run_length"] += len(slopes) - place
-                if place:
-                    break
-            yield Runs(lanes, series, slope)
-            if plan / lanes > lo.lx:  # flatter is longer still
-                stopped["room_length"] += len(slopes) - place - 1
-                break
-
-    return layouts
-
-
 def _fill(view: View, lay: Runs, d: Limits) -> None:
-    factor = d.curve_radius_per_product_width
-    inside = factor * view.most("Wp")
-    inside_lo = factor * view.most_low("Wp")
-    swept = [width_in_curve(inside, hi.W, hi.L) if lay.lanes > 1 else hi.W for hi, _ in view.sizes]
-    belt = _belt_over(max(swept), d)
+    lane = lane_of(view, lay.lanes, d)
+    belt, inside = lane
+    inside_lo = d.curve_radius_per_product_width * view.most_low("Wp")
     runs = lay.lanes * lay.series
     r_path = inside + belt / 2.0
+    # The tighter the curve, the more the gaps close on its inside: a narrow product is the worse case here.
+    tight = inside_lo + belt / 2.0
     if lay.lanes == 1:
         flow(view, d.gap)
     else:
-        # The tighter the curve, the more the gaps close on its inside: a narrow product is the worse case here.
-        tight = inside_lo + belt / 2.0
         p_hi = pitch_curved(view.most("Lp"), d.gap, d.gap / 2, tight, inside_lo)
         p_lo = pitch_curved(view.most_low("Lp"), d.gap, d.gap / 2, r_path, inside)
         set_flow(view, p_hi, p_lo)
-    end = max(d.level_end, view.most("L"))
+    end = end_length(view, d)
     end_lo = max(d.level_end, view.most_low("Lp"))
+    between = (lay.series - 1) * d.joint
     curves = (lay.lanes - 1) * pi * r_path
+    width = plan_width(lay.lanes, lane, d)
     for hi, lo in view.sizes:
         for num, ends in ((hi, end), (lo, end_lo)) if lo is not hi else ((hi, end),):
-            num.Wb, num.ri, num.r, num.runs = belt, inside, r_path if num is hi else inside_lo + belt / 2.0, float(runs)
+            num.Wb, num.ri, num.r, num.runs = belt, inside, r_path if num is hi else tight, float(runs)
             num.th, num.th_curve, num.tilt_used, num.lanes = lay.slope, 0.0, lay.slope, float(lay.lanes)
             num.run = run_plan_length(num.rise, lay.slope) / runs
             num.s = num.rise / sin(lay.slope) / runs
-            num.le = 2.0 * ends / runs + (lay.series - 1) * d.joint / runs + curves / runs
-            num.path = num.s * runs + 2.0 * ends + (lay.series - 1) * d.joint + curves
+            num.le = 2.0 * ends / runs + between / runs + curves / runs
+            num.path = num.s * runs + 2.0 * ends + between + curves
             num.qb = d.belt_mass_per_area * belt
-            num.fl_own, num.fw_own = _plan(num, lay, ends, belt, inside, d)
-        set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (hi.fw_own, lo.fw_own))
+            num.fl_own = plan_length(num.run, lay, ends, lane, d)
+        set_envelope(hi, lo, d, (hi.fl_own, lo.fl_own), (width, width))
         # A run goes by itself: what has to pass a door or ride a trailer is one of them.
         for num in (hi, lo) if lo is not hi else (hi,):
             num.piece_a, num.piece_b = belt + 2.0 * d.frame_margin, 1.0
@@ -219,16 +166,6 @@ def load_runs(view: View, lay: Layout, d: Limits) -> None:
     """Pull and power of the runs whose shape is filled in."""
     for hi, lo in view.sizes:
         straight_pull(view, hi, lo, d, hi.runs)
-
-
-def _plan(num: Num, lay: Runs, end: float, belt: float, inside: float, d: Limits) -> tuple[float, float]:
-    """Length and width on the floor [m]."""
-    if lay.lanes == 1:
-        length = lay.series * num.run + 2.0 * end + (lay.series - 1) * d.joint
-        return length, belt + 2.0 * d.frame_margin
-    reach = inside + belt + d.frame_margin
-    length = num.run + reach + (max(end, reach) if lay.lanes == 3 else end)
-    return length, (lay.lanes - 1) * (2.0 * inside + belt) + belt + 2.0 * d.frame_margin
 
 
 def _figures(view: View, lay: Runs, d: Limits) -> dict[str, float]:
@@ -259,9 +196,9 @@ INCLINE = Family(
     gates=(hazard(), no_castors(), not_freezer(), washing(("dry", "wipe", "low_pressure", "high_pressure"))),
     before=before_layout(),
     variants=(
-        Variant(name="one_line", gates=(), layouts=_layouts(1), headings=frozenset({0.0})),
-        Variant(name="switchback_2", gates=(), layouts=_layouts(2), headings=frozenset({180.0})),
-        Variant(name="switchback_3", gates=(), layouts=_layouts(3), headings=frozenset({0.0})),
+        Variant(name="one_line", gates=(), layouts=runs_on(1), headings=frozenset({0.0})),
+        Variant(name="switchback_2", gates=(), layouts=runs_on(2), headings=frozenset({180.0})),
+        Variant(name="switchback_3", gates=(), layouts=runs_on(3), headings=frozenset({0.0})),
     ),
     fill=_fill,
     rows=(

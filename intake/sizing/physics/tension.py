@@ -113,10 +113,9 @@ def loop_tensions(strands: Sequence[tuple[float, float, float]], drive_after: in
         raise ValueError(f"least must be 0 or more N, got {least!r}")
     from_drive = [*strands[drive_after + 1 :], *strands[: drive_after + 1]]
     need, needs = least, [least]  # from the end back: what each node must have so that no later one is below `least`
-    for strand in reversed(from_drive):
-        a, b, length = strand
+    for a, b, length in reversed(from_drive):
         if not (-inf < a < inf and 0.0 <= b < inf and 0.0 <= length < inf):
-            raise ValueError(f"strands must be finite, b and length 0 or more, got {Strand(*strand)!r}")
+            raise ValueError(f"strands must be finite, b and length 0 or more, got {Strand(a, b, length)!r}")
         start = need - a * length if b == 0.0 else _start(need, a, b, length)
         need = start if start > least else least
         needs.append(need)

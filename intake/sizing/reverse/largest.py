@@ -8,14 +8,15 @@ from intake.sizing.all_families import ALL
 from intake.sizing.appraise import standing
 from intake.sizing.bracket import scan
 from intake.sizing.engine import attempt
+from intake.sizing.findings import checks_of, findings
 from intake.sizing.job import Job, view
 from intake.sizing.range_data import RangeData, load_range
-from intake.sizing.record import Views, checks
 from intake.sizing.resolve import resolve
 from intake.sizing.result import Check
 from intake.sizing.reverse.changed import with_rate, with_rise
 from intake.sizing.sentences import Words
 from intake.sizing.unknowns import TYPICAL
+from intake.sizing.views import Views
 from intake.spec.flat import Spec
 
 _BEYOND = 1.01
@@ -116,6 +117,6 @@ class _Asked:
         trial = attempt(self.family, view(job, TYPICAL), self.limits)
         views = Views(job, self.family, trial.layout, trial.swapped, trial.turned)
         variant = trial.variant if trial.variant is not None else self.family.variants[0]
-        found = checks(job, self.family, variant, trial.layout, views)
+        found = checks_of(findings(job, self.family, variant, trial.layout, views))
         failing = tuple(c for c in found if (c.fails_at_design or c.id in trial.stopped_by) and not c.warns)
         return failing or tuple(c for c in found if c.passes is False and not c.warns)
