@@ -19,11 +19,11 @@ ENDS = {"how_high": 60.0, "how_fast": 2000.0}
 
 @pytest.fixture(scope="module")
 def told(whole_briefs: Mapping[str, Brief]) -> Told:
-    """Job, family, answer: of every family that stands in a dozen jobs."""
+    """Job, family, answer: of the first four families that stand in each of a dozen jobs."""
     return [
         (name, family, ask(brief, family))
         for name, brief in whole_briefs.items()
-        for family in brief.result.standing
+        for family in brief.result.standing[:4]
         for ask in (how_high, how_fast)
     ]
 
@@ -53,8 +53,8 @@ def test_at_the_value_every_check_passes_and_a_hundredth_more_fails(told: Told, 
         assert passes(at(whole_jobs[name], answer, value)), (name, family, answer)
         beyond = at(whole_jobs[name], answer, 1.01 * value)
         assert not passes(beyond), (name, family, answer)
-        assert beyond.verdict == "out"
-    assert looked > 60
+        assert beyond.verdict == "out", (name, family, answer)
+    assert looked > 50
 
 
 def test_what_is_told_is_a_value_at_which_it_still_stands(told: Told, whole_jobs: Jobs) -> None:
