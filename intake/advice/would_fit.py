@@ -2,10 +2,11 @@
 
 from intake.advice.brief import Answer, Brief
 from intake.advice.families import family_name, verdict_line
+from intake.advice.inward import shown_enough
 from intake.interview.reasons import shown, verdict_reason
 from intake.interview.wording import joined
 from intake.sizing import Change, smallest_changes
-from intake.spec.display import label
+from intake.spec.display import System, label
 
 _MOST = 3
 _TURNED = "handling.turn_flat"
@@ -38,8 +39,15 @@ def _change(change: Change, brief: Brief) -> str:
     if change.field == _TURNED and change.to is True:
         return said.say(f"fit.turned{ending}")
     now = "what is not known" if change.now is None else shown(change.now, change.unit, system)
-    value = shown(change.to, change.unit, system)
+    value = _value(change, system)
     return said.say(f"fit.change{ending}", fact=label(change.field, change.size), value=value, now=now)
+
+
+def _value(change: Change, system: System) -> str:
+    """A figure rounded so that the family stands at what is told, a word as it is."""
+    if isinstance(change.to, str | bool) or not isinstance(change.now, float):
+        return shown(change.to, change.unit, system)
+    return shown_enough(change.to, change.unit, system, upwards=change.to > change.now)
 
 
 def _is_another_product(change: Change) -> bool:

@@ -12,10 +12,11 @@ from intake.spec.display import label, show_value
 from intake.spec.events import now
 from intake.talk import Interview
 
-_STATES: dict[str, Literal["follow_up", "not_known", "visitor_checks"]] = {
+_STATES: dict[str, Literal["follow_up", "not_known", "visitor_checks", "visitor_asks"]] = {
     "open": "follow_up",
     "unknown": "not_known",
     "later": "visitor_checks",
+    "asked": "visitor_asks",
 }
 
 
@@ -75,7 +76,8 @@ def _open_points(talk: Interview, result: Result, private: Withholder) -> list[O
             kind=_STATES[point.state],
             field=point.field,
             test=point.test,
-            why=private.words(point.why),
+            # A question of the visitor's own is about no field: its words are all that tells engineering of it.
+            why=private.prose(f"{point.say} {point.why}") if point.state == "asked" else private.words(point.why),
             settle=private.words(point.settle),
             changes_best=point.changes_best,
         )

@@ -35,7 +35,7 @@ class Said(_Part):
 class OpenPoint(_Part):
     """One thing that engineering should not take for settled. `settle`: the photo, drawing or test that does."""
 
-    kind: Literal["follow_up", "doubt", "conflict", "not_known", "visitor_checks"]
+    kind: Literal["follow_up", "doubt", "conflict", "not_known", "visitor_checks", "visitor_asks"]
     field: str | None
     test: str | None = None
     why: str

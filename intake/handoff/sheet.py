@@ -15,6 +15,7 @@ _OPEN = {
     "conflict": "two things said",
     "not_known": "visitor does not know",
     "visitor_checks": "visitor will check",
+    "visitor_asks": "visitor asks",
 }
 _WHO = {"visitor": "visitor", "staff": "staff", "works": "works (test)"}
 _SYSTEMS: tuple[System, ...] = ("us", "si")

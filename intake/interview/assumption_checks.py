@@ -1,38 +1,37 @@
 """What must hold of `assumptions.toml` and `needless.toml`: a basis everywhere, figures in order, names that exist."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Mapping
 from math import isfinite
-from typing import Any, TypeVar
-
-from pydantic import BaseModel, ValidationError
+from typing import Any
 
 from intake.interview.complaints import complain, named
-from intake.interview.hints import KINDS, did_you_mean
-from intake.interview.model_slips import SAMPLES, Place, shown, slips
+from intake.interview.hints import did_you_mean
+from intake.interview.model_slips import SAMPLES, shown
+from intake.interview.odds_checks import odds_problems
 from intake.interview.prior_checks import prior_problems
+from intake.interview.row_checks import accepted, entries, may_be, unknown_fields
 from intake.interview.toml_file import TomlFile
 from intake.interview.tree_model import AssumptionModel, NeedlessModel
 from intake.spec.problem import Problem
-from intake.spec.vocabulary import Field, vocabulary
+from intake.spec.vocabulary import vocabulary
 
-Model = TypeVar("Model", bound=BaseModel)
 FRICTIONS = ("belt", "high_friction_belt", "grip")
 """The pairings for which sizing takes a friction; each needs one entry that holds whatever is known."""
 _FIGURES = ("low", "typical", "high", "possible")
 
 
 def assumption_problems(file: TomlFile) -> list[Problem]:
-    """Everything wrong in the file: assumptions, approximate shares, priors."""
+    """Everything wrong in the file: assumptions, approximate shares, rare words, priors."""
     problems: list[Problem] = []
     seen: set[str] = set()
     always: set[str] = set()
-    for at, model in _entries(file, "assumption", AssumptionModel, problems):
+    for at, model in entries(file, "assumption", AssumptionModel, problems):
         owner, line = f"assumption {named(model.id)}", file.entry_line("assumption", at)
         if model.id in seen:
             problems.append(complain("double_assumption", file.name, line, id=named(model.id)))
         seen.add(model.id)
         about = [name for name in (model.field, model.of, model.test) if name is not None]
-        problems += _unknown(file, "assumption", at, owner, about)
+        problems += unknown_fields(file, "assumption", at, owner, about)
         problems += _conditions(file, "assumption", at, owner, model.when)
         problems += _figures(file, at, owner, model)
         if model.friction is not None and not model.when:
@@ -42,58 +41,17 @@ def assumption_problems(file: TomlFile) -> list[Problem]:
         for friction in FRICTIONS
         if friction not in always
     ]
-    return problems + _approx(file) + prior_problems(file)
+    return problems + _approx(file) + prior_problems(file) + odds_problems(file)
 
 
 def needless_problems(file: TomlFile) -> list[Problem]:
     """Everything wrong in the rows that say what need not be asked."""
     problems: list[Problem] = []
-    for at, row in _entries(file, "needless", NeedlessModel, problems):
+    for at, row in entries(file, "needless", NeedlessModel, problems):
         owner = f"row {at + 1}"
-        problems += _unknown(file, "needless", at, owner, [row.field, *row.known, *row.unless_known])
+        problems += unknown_fields(file, "needless", at, owner, [row.field, *row.known, *row.unless_known])
         problems += _conditions(file, "needless", at, owner, row.is_word)
     return problems
-
-
-def _entries(file: TomlFile, key: str, model: type[Model], problems: list[Problem]) -> Iterator[tuple[int, Model]]:
-    """Each sound entry with its number; what is wrong with the others goes into `problems`."""
-    raw = file.data.get(key, [])
-    if not isinstance(raw, list):
-        problems.append(complain("no_list", file.name, key=key, given=shown(raw), sample=f"each entry under [[{key}]]"))
-        return
-    for at, one in enumerate(raw):
-        try:
-            yield at, model.model_validate(one)
-        except ValidationError as error:
-            problems.extend(slips(error, file.name, _places(file, key, at, one, model)))
-
-
-def _places(
-    file: TomlFile, key: str, at: int, raw: Any, model: type[BaseModel]
-) -> Callable[[tuple[int | str, ...]], Place]:
-    id = raw.get("id") if isinstance(raw, Mapping) else None
-    owner = f"{key} {named(id)}" if isinstance(id, str) else f"{key} number {at + 1}"
-
-    def place_of(loc: tuple[int | str, ...]) -> Place:
-        name = str(loc[0]) if loc else key
-        return Place(owner=owner, key=name, line=file.line_of_key(key, at, name), model=model)
-
-    return place_of
-
-
-def _unknown(file: TomlFile, key: str, at: int, owner: str, names: list[str]) -> list[Problem]:
-    return [
-        complain(
-            "unknown_field",
-            file.name,
-            file.line_in_entry(key, at, f'"{name}"'),
-            owner=owner,
-            field=named(name),
-            hint=did_you_mean(name),
-        )
-        for name in names
-        if name not in vocabulary()
-    ]
 
 
 def _conditions(file: TomlFile, key: str, at: int, owner: str, when: Mapping[str, tuple[Any, ...]]) -> list[Problem]:
@@ -113,27 +71,12 @@ def _conditions(file: TomlFile, key: str, at: int, owner: str, when: Mapping[str
                 owner=owner,
                 field=named(name),
                 word=shown(word),
-                hint=_accepted(field, word),
+                hint=accepted(field, word),
             )
             for word in words
-            if not _may_be(field, word)
+            if not may_be(field, word)
         ]
     return problems
-
-
-def _may_be(field: Field, word: Any) -> bool:
-    """True when the field can have this value."""
-    if field.kind == "choice":
-        return word in field.choices
-    if field.kind == "yes_no":
-        return isinstance(word, bool)
-    return field.is_number and isinstance(word, int | float) and not isinstance(word, bool) and isfinite(word)
-
-
-def _accepted(field: Field, word: Any) -> str:
-    if field.kind == "choice":
-        return did_you_mean(str(word), field.choices)
-    return "Accepted: true, false" if field.kind == "yes_no" else f"It is a {KINDS[field.kind]}"
 
 
 def _figures(file: TomlFile, at: int, owner: str, model: AssumptionModel) -> list[Problem]:
@@ -146,9 +89,9 @@ def _figures(file: TomlFile, at: int, owner: str, model: AssumptionModel) -> lis
         if given:
             return [complain("assumption_both", file.name, line, owner=owner, key=given[0])]
         return [
-            complain("assumption_value", file.name, line, owner=owner, word=shown(word), hint=_accepted(field, word))
+            complain("assumption_value", file.name, line, owner=owner, word=shown(word), hint=accepted(field, word))
             for word in model.values
-            if field is not None and not _may_be(field, word)
+            if field is not None and not may_be(field, word)
         ]
     missing = [name for name in _FIGURES if name not in given]
     if missing:

@@ -91,6 +91,9 @@ SENTENCES: dict[str, tuple[str, str]] = {
         "Put in a word of its subject, or take it out",
     ),
     "card_word_twice": ("{word} counts for both {first} and {second}, endings aside", "Leave it with one of them"),
+    # what is asked in one breath
+    "together_unknown": ("{owner} joins {id}, which is no question of the tree", "{hint}"),
+    "together_one": ("{owner} joins fewer than two questions", "Name at least two, or take the row out"),
     # assumptions
     "double_assumption": ("there is an assumption {id} already", "Give this one another id"),
     "assumption_about": ("{owner} must be about either a field or a friction", "Keep one of the two"),
@@ -99,6 +102,13 @@ SENTENCES: dict[str, tuple[str, str]] = {
     "assumption_order": (
         "the figures of {owner} are out of order ({figures})",
         "They rise from possible[0] over low, typical and high to possible[1]",
+    ),
+    "odds_word": ("{owner} has the word {word}, which its field cannot have", "{hint}"),
+    "odds_twice": ("{owner} draws {word} of {field} a second time", "Leave one of the two"),
+    "odds_share": ("{owner} has the share {given}", "Write a share above 0 and below 0.5, like 0.03"),
+    "odds_together": (
+        "the rare words of {field} have half of all jobs or more together",
+        "Make their shares smaller, or let an assumption count on one of them",
     ),
     "prior_table": ("{table} is missing or no table", "Give it a range for each of: {keys}"),
     "prior_missing": ("{table} has no {key}", "Copy it from the shipped folder and change the figures"),

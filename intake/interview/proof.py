@@ -9,6 +9,8 @@ from intake.interview.branch_file import BRANCHES, Branch, read_branches
 from intake.interview.engineering import FILE as ENGINEERING
 from intake.interview.engineering import needs_problems
 from intake.interview.sentence_checks import sentence_problems
+from intake.interview.together import FILE as TOGETHER
+from intake.interview.together_checks import together_problems
 from intake.interview.toml_file import TomlFile, read_toml
 from intake.interview.tree_checks import tree_problems
 from intake.interview.word_checks import word_problems
@@ -41,7 +43,7 @@ class Proof:
 
 
 def prove(folder: Path) -> Proof:
-    """Check the tree, its words, what engineering needs, assumptions, limits, and that all other files are TOML."""
+    """Check the tree, its words, what is asked together, assumptions, limits, and that all other files are TOML."""
     branches, problems = read_branches(folder)
     problems += tree_problems(branches)
     problems += word_problems(branches)
@@ -51,6 +53,7 @@ def prove(folder: Path) -> Proof:
             continue
         file = read_toml(path)
         problems += [file] if isinstance(file, Problem) else check(file)
+    problems += _together(folder, branches)
     problems += range_problems(folder)
     problems += _others(folder)
     asked = [one for branch in branches for one in branch.questions]
@@ -62,9 +65,21 @@ def prove(folder: Path) -> Proof:
     )
 
 
+def _together(folder: Path, branches: list[Branch]) -> list[Problem]:
+    """What is asked in one breath; a folder without the file has the shipped rows."""
+    path = folder / TOGETHER
+    if not path.exists():
+        return []
+    file = read_toml(path)
+    if isinstance(file, Problem):
+        return [file]
+    ids = {one.name for branch in branches for one in branch.questions}
+    return together_problems(file, ids if len(branches) == len(BRANCHES) else None)
+
+
 def _by_place(problems: list[Problem]) -> tuple[Problem, ...]:
     """Each once: the branches in the order of a talk, then the other files, each down its lines."""
-    known = [*(f"{branch}.toml" for branch in BRANCHES), *_CHECKED]
+    known = [*(f"{branch}.toml" for branch in BRANCHES), *_CHECKED, TOGETHER]
     order = {name: n for n, name in enumerate(dict.fromkeys([*known, *(problem.file for problem in problems)]))}
     return tuple(sorted(dict.fromkeys(problems), key=lambda problem: (order[problem.file], problem.line or 0)))
 
@@ -74,7 +89,7 @@ def _others(folder: Path) -> list[Problem]:
     done = {folder / "tree", folder / "range"}
     problems = []
     for path in sorted(folder.rglob("*.toml")):
-        if path.parent in done or path.name in _CHECKED:
+        if path.parent in done or path.name in (*_CHECKED, TOGETHER):
             continue
         file = read_toml(path)
         if isinstance(file, Problem):

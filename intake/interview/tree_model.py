@@ -83,3 +83,20 @@ class NeedlessModel(Entry):
     known: tuple[Text, ...] = ()
     unless_known: tuple[Text, ...] = ()
     is_word: dict[str, Annotated[tuple[Plain, ...], Field(min_length=1)]] = Field(default={}, alias="is")
+
+
+class OddsModel(Entry):
+    """One row under [[odds]] of assumptions.toml: a rare word of a field, with the share of jobs that have it."""
+
+    field: Text
+    word: StrictBool | StrictStr
+    share: Annotated[float, Field(strict=True, allow_inf_nan=False)]
+    basis: Text
+
+
+class TogetherModel(Entry):
+    """One row of together.toml: questions that become one message."""
+
+    questions: tuple[Text, ...]
+    say: Text
+    why: Text

@@ -161,8 +161,12 @@ def first_holding(
 
 
 def _edge(holds: Callable[[float], bool], good: float, bad: float) -> float:
-    """Bisection between a value that holds and one that does not: the last that holds, to a millionth."""
+    """Bisection between a value that holds and one that does not: the last that holds, to a millionth.
+
+    Limits are mostly round figures: the round one between the two is the edge itself where it holds.
+    """
     while abs(bad - good) > _TO_A_MILLIONTH * max(abs(good), abs(bad)):
         middle = 0.5 * (good + bad)
         good, bad = (middle, bad) if holds(middle) else (good, middle)
-    return good
+    edge = float(f"{0.5 * (good + bad):.4g}")
+    return edge if min(good, bad) < edge < max(good, bad) and holds(edge) else good

@@ -20,7 +20,8 @@ class Column:
     """One open fact in all completions: each draw from 0 to 1, and the group of answers that it falls into.
 
     `words`: the answer of each group, None for figures. `ends`: the figures that the draws 0 and 1 stand for, in the
-    canonical unit; None where they hang on other draws.
+    canonical unit; None where they hang on other draws. `is_shared`: the draw of the word sets a figure too (a surface
+    its friction), so that a group is no answer by itself.
     """
 
     groups: Sequence[int]
@@ -28,6 +29,7 @@ class Column:
     shares: Sequence[float]
     words: tuple[Any, ...] | None = None
     ends: tuple[float, float] | None = None
+    is_shared: bool = False
 
 
 @dataclass(frozen=True, eq=False)
@@ -65,7 +67,7 @@ class Samples:
     def tells(self, fields: Iterable[str]) -> float:
         """What knowing these facts tells about which family is best, in nats, less what chance would tell.
 
-        Mutual information I of the facts, in few groups, and the leader, less two standard deviations more than
+        Mutual information I of the facts, in few groups, and the leader, less three standard deviations more than
         independent facts would show: 2 n I of n samples is then as chi-squared, of mean f and variance 2 f for f
         degrees of freedom (the G-test; NIST/SEMATECH e-Handbook, sec. 1.3.6.6.6 for the distribution). It tells
         something too where no single answer turns the choice: an answer may leave it firmer.

@@ -9,7 +9,7 @@ from intake.sizing.quick import QuickPass
 from intake.sizing.ranking import enough_known
 from intake.sizing.result import FAMILIES, FamilyResult
 from intake.sizing.samples import Column, Samples
-from intake.sizing.sampling import Sampler
+from intake.sizing.sampling import Sampler, is_drawn
 
 SAMPLES = 256
 ENOUGH = 250
@@ -53,12 +53,15 @@ _GROUPS = 4
 def _columns(job: Job, sampler: Sampler) -> dict[str, Column]:
     """What is open as groups of answers: a word each, figures by quarters of their range."""
     words = {choice.asks[0] if choice.asks else name: choice for name, choice in sampler.words.items()}
+    figures = {var.asks[0] for size in job.sizes for var in size.values() if var.asks and is_drawn(var)}
     columns: dict[str, Column] = {}
     for ask, shares in sampler.columns.items():
         choice = words.get(ask)
         if choice is not None and len(choice.drawn) > 1:
             groups = [choice.group(share) for share in shares]
-            columns[ask] = Column(groups=groups, count=len(choice.drawn), shares=shares, words=choice.drawn)
+            columns[ask] = Column(
+                groups=groups, count=len(choice.drawn), shares=shares, words=choice.drawn, is_shared=ask in figures
+            )
         else:
             groups = [int(share * _GROUPS) for share in shares]
             columns[ask] = Column(groups=groups, count=_GROUPS, shares=shares, ends=drawn_ends(job, ask))

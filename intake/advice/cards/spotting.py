@@ -1,5 +1,6 @@
 """Which pieces of a message are questions of the visitor's own, and what answers each."""
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -28,6 +29,8 @@ def spotted(text: str, told: Iterable[tuple[int, int]], deck: Deck) -> tuple[Spo
     spans = list(told)
     found = []
     for piece in questions(text):
+        if _only_wants_a_nod(piece, spans):
+            continue
         card = card_for(piece, deck)
         if card is not None or not (_overlaps(piece, spans) or _is_small_talk(piece, deck)):
             found.append(Spotted(span=piece.span, card=card, asks_about=_asks_about(card, deck)))
@@ -46,6 +49,18 @@ def _asks_about(id: str | None, deck: Deck) -> frozenset[str]:
     card = deck.card(id)
     taken = {card.takes} if card.takes in vocabulary() else set()
     return frozenset({*card.what_if, *taken, *({"rate.normal"} if "rate.peak" in taken else ())})
+
+
+_NOD = re.compile(r"(?:^|,\s*)(?:ok|okay|right|correct|yes|no|sure|fine|agreed|understood)\W*$", re.IGNORECASE)
+_OF_THEIRS = re.compile(r"^\W*(?:(?:so|and|well|but)\W+)*(?:they|these|those|we|our|ours|each|i)\b", re.IGNORECASE)
+
+
+def _only_wants_a_nod(piece: Piece, spans: list[tuple[int, int]]) -> bool:
+    """ "Right?" alone, and "they weigh 12 kg, ok?": a fact told, with a word behind it that asks for no answer."""
+    nod = _NOD.search(piece.said)
+    if nod is None:
+        return False
+    return nod.start() == 0 or (_overlaps(piece, spans) and _OF_THEIRS.match(piece.said) is not None)
 
 
 def _overlaps(piece: Piece, spans: list[tuple[int, int]]) -> bool:
