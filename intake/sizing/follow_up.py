@@ -20,7 +20,7 @@ def follow_ups(
     job: Job, families: Mapping[str, FamilyResult], best: str | None, raised: tuple[str, ...], words: Words,
     sampled: Worth | None,
 ) -> tuple[FollowUp, ...]:  # fmt: skip
-    """Open fields and tests of the families that stand, then the tests that are always asked for, then warnings."""
+    """Open fields and tests of what stands, tests that are always asked for, and what seldom is so and decides all."""
     asked: dict[str, list[str]] = {}
     for found in families.values():
         if found.verdict == "depends":
@@ -44,6 +44,11 @@ def follow_ups(
         out["product.sizes"] = FollowUp(
             field="product.sizes", test=None, why=why, changes_best=None if sampled is None else 0.0
         )
+    for choice in job.choices.values() if best is not None else ():
+        for ask in choice.asks if choice.rare else ():
+            worth = None if sampled is None else sampled.changes(ask)
+            why = words.say("follow_up", "rare", field=words.label(ask))
+            out.setdefault(ask, FollowUp(field=ask, test=None, why=why, changes_best=worth))
     leading = set(families[best].depends_on) if best is not None else set()
 
     def order(item: tuple[str, FollowUp]) -> tuple[float, bool, int, str]:

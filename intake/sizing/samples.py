@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from math import log, sqrt
+from math import log, prod, sqrt
 from typing import Any
 
 NOISE = 0.02
@@ -60,7 +60,7 @@ class Samples:
         share that the best one of all leads.
         """
         cells = self._cells(fields)
-        gain = sum(max(cell.values()) for cell in cells) - self.led[self.leader]
+        gain = sum(max(cell) for cell in cells) - self.led[self.leader]
         chance = NOISE if len(cells) <= _GROUPS_AT_NO_COST else NOISE * len(cells) / _GROUPS_AT_NO_COST
         return round(max(0.0, gain / len(self.leaders) - chance), 4) if cells else 0.0
 
@@ -76,58 +76,60 @@ class Samples:
         if not cells:
             return 0.0
         total = len(self.leaders)
-        left = sum(sum(cell.values()) / total * _plain_entropy(cell) for cell in cells)
+        left = sum(sum(cell) / total * _entropy(cell) for cell in cells)
         freedom = (len(cells) - 1) * (len(self.led) - 1)
         by_chance = (freedom + _SURE * sqrt(2.0 * freedom)) / (2.0 * total)
-        return max(0.0, _plain_entropy(self.led) - left - by_chance)
+        return max(0.0, _entropy(self.led.values()) - left - by_chance)
 
-    def settles(self, fields: Iterable[str], share: float) -> float:
-        """How often the answer leaves one family leading in more than `share` of what is then still open."""
-        cells = self._cells(fields)
-        firm = [cell for cell in cells if max(cell.values()) > share * sum(cell.values())]
-        return sum(sum(cell.values()) for cell in firm) / len(self.leaders)
+    def _cells(self, fields: Iterable[str]) -> list[list[int]]:
+        """How often each family leads, by groups of answers to these facts together; [] where nothing can be told.
 
-    def _cells(self, fields: Iterable[str]) -> list[Counter[str]]:
-        """The leaders by groups of answers to these facts together; of many facts the most telling ones count."""
-        found = {name: self.columns[name] for name in (self.column_of(one) for one in fields) if name is not None}
-        columns = sorted(found.items(), key=lambda item: (-self._alone[item[0]], item[0]))
-        keys = [0] * len(self.leaders)
-        cells = 1
-        for _, column in columns:
-            if cells * column.count > _MOST_CELLS:
-                break
-            cells *= column.count
-            keys = [key * column.count + group for key, group in zip(keys, column.groups, strict=True)]
-        if cells == 1:
+        Of many facts the most telling ones count.
+        """
+        known = dict.fromkeys(name for one in fields if (name := self.column_of(one)) is not None)
+        names = [name for name in known if self.columns[name].count > 1]
+        if not names or len(self.led) == 1:
             return []
-        by_key: dict[int, Counter[str]] = {}
-        for key, leader in zip(keys, self.leaders, strict=True):
-            by_key.setdefault(key, Counter())[leader] += 1
-        return list(by_key.values())
+        found = self._counted.get(tuple(names))
+        if found is None:
+            found = self._counted[tuple(names)] = self._count(tuple(names))
+        return found
+
+    def _count(self, names: tuple[str, ...]) -> list[list[int]]:
+        if self._cells_of(names) > _MOST_CELLS:
+            ranked = sorted(names, key=lambda name: (-self._alone(name), name))
+            fitting = [n for n in range(1, len(ranked) + 1) if self._cells_of(ranked[:n]) <= _MOST_CELLS]
+            names = tuple(ranked[: max(fitting, default=1)])
+        together = zip(*(self.columns[name].groups for name in names), strict=True)
+        cells: dict[tuple[int, ...], list[int]] = {}
+        for (groups, _), count in Counter(zip(together, self.leaders, strict=True)).items():
+            cells.setdefault(groups, []).append(count)
+        return list(cells.values())
+
+    def _cells_of(self, names: Sequence[str]) -> int:
+        return prod(self.columns[name].count for name in names)
+
+    @cached_property
+    def _counted(self) -> dict[tuple[str, ...], list[list[int]]]:
+        """What was counted already: several questions look at the same facts."""
+        return {}
+
+    def _alone(self, name: str) -> float:
+        """How far the leaders of a column's groups differ, for choosing among many: no correction needed."""
+        cells = self._cells((name,))
+        return -sum(sum(cell) / len(self.leaders) * _entropy(cell) for cell in cells)
 
     def column_of(self, name: str) -> str | None:
         """The column of a field or test; None where nothing of it is open."""
         return name if name in self.columns else self.asks.get(name)
-
-    @cached_property
-    def _alone(self) -> Mapping[str, float]:
-        """How far the leaders of each column's groups differ, for choosing among many: no correction needed."""
-        return {name: _spread(column, self.leaders) for name, column in self.columns.items()}
 
 
 _GROUPS_AT_NO_COST = 4
 """Groups of answers for which NOISE holds; more of them find more by chance."""
 
 
-def _spread(column: Column, leaders: Sequence[str]) -> float:
-    """Information of one column and the leader, in nats, uncorrected."""
-    cells: dict[int, Counter[str]] = {}
-    for group, leader in zip(column.groups, leaders, strict=True):
-        cells.setdefault(group, Counter())[leader] += 1
-    total = len(leaders)
-    return -sum(sum(cell.values()) / total * _plain_entropy(cell) for cell in cells.values())
-
-
-def _plain_entropy(cell: Mapping[str, int]) -> float:
-    total = sum(cell.values())
-    return -sum(n / total * log(n / total) for n in cell.values())
+def _entropy(counts: Iterable[int]) -> float:
+    """Entropy of counts, in nats."""
+    known = list(counts)
+    total = sum(known)
+    return -sum(n / total * log(n / total) for n in known)
