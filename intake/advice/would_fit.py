@@ -23,7 +23,9 @@ def would_fit(brief: Brief, family: str) -> Answer:
     reason = verdict_reason(found, brief.result, said, brief.system)
     if found.verdict != "out":
         line = verdict_line(found, brief.result, brief.system, said)
-        return Answer(topic="would_fit", lines=(said.say("fit.stands", family=name, reason=line),))
+        nothing: list[dict[str, object]] = []
+        lines = (said.say("fit.stands", family=name, reason=line),)
+        return Answer(topic="would_fit", lines=lines, data={"family": family, "changes": nothing})
     changes = smallest_changes(brief.spec, family, questions=brief.folder)
     worth_saying = [change for change in changes if not _is_another_product(change)][:_MOST]
     data = {"family": family, "changes": [change.to_json() for change in changes]}
@@ -40,7 +42,8 @@ def _change(change: Change, brief: Brief) -> str:
         return said.say(f"fit.turned{ending}")
     now = "what is not known" if change.now is None else shown(change.now, change.unit, system)
     value = _value(change, system)
-    return said.say(f"fit.change{ending}", fact=label(change.field, change.size), value=value, now=now)
+    kind = "word" if isinstance(change.to, str | bool) else "change"
+    return said.say(f"fit.{kind}{ending}", fact=label(change.field, change.size), value=value, now=now)
 
 
 def _value(change: Change, system: System) -> str:

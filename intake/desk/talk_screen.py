@@ -20,7 +20,7 @@ from intake.desk.prompt import Prompt
 from intake.desk.snapshot import Snapshot
 from intake.desk.steps import Step, Steps
 from intake.desk.welcome import HELP, SAMPLE, WELCOME
-from intake.spec.clean import clean
+from intake.spec.clean import clean, one_line
 
 _WIDE, _WIDEST = 110, 150
 """From so many columns on there are panels on one side, and on both."""
@@ -197,9 +197,10 @@ class TalkScreen(Screen[None]):
         if not words:
             self.notify("Type the change first, then F10: 60 a minute, a freezer, 20 ft up.", markup=False)
             return
+        self.query_one(Prompt).clear()  # they are no answer: left there, the next Enter would send them as one
         async with self._turn:
             page = await asyncio.to_thread(self.steps.what_if, clean(words))
-        self.app.push_screen(TextPage("What if (nothing of this is kept)", page))
+        self.app.push_screen(TextPage(f"What if: {one_line(words, 60)} (nothing of this is kept)", page))
 
     def action_facts(self) -> None:
         """The facts; Enter asks one again, to change it."""

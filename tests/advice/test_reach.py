@@ -38,7 +38,7 @@ def test_a_family_that_stands_tells_how_high_and_how_fast_and_what_stops_it(foun
 def test_a_family_that_is_out_tells_what_would_let_it_stand(found: Reach) -> None:
     lines = list(reach_lines(found))
     assert "The indexing chain lift would stand with peak rate 31/min instead of 40/min." in lines
-    assert any("side-grip" in line and "may be held by its sides yes instead of no" in line for line in lines)
+    assert any("side-grip" in line and "may be held by its sides: yes” instead of no" in line for line in lines)
 
 
 def test_every_family_is_spoken_of_once_for_each_thing_that_can_be_asked(found: Reach) -> None:
