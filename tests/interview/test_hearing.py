@@ -110,3 +110,26 @@ def test_a_slow_answer_is_no_correction(talk: Interview) -> None:
     talk.answer("hmm, 5 m")
     assert talk.spec()["space.ceiling"] == 5
     assert talk.spec()["rise.infeed_height"] == 0.8
+
+
+@pytest.mark.parametrize(
+    ("words", "infeed", "discharge"),
+    [
+        ('31.5" TOR at the infeed end, 4.2 m', 0.8001, 4.2),
+        ("4.2 m where it leaves, 0.8 m", 0.8, 4.2),
+    ],
+)
+def test_two_heights_go_by_the_end_that_one_of_them_names_else_by_order(
+    talk: Interview, words: str, infeed: float, discharge: float
+) -> None:
+    talk.put("rise_heights")
+    talk.answer(words)
+    assert talk.spec()["rise.infeed_height"] == pytest.approx(infeed)
+    assert talk.spec()["rise.discharge_height"] == pytest.approx(discharge)
+
+
+def test_the_last_figure_goes_to_the_last_field_of_the_breath() -> None:
+    talk = Interview()
+    talk.put("product_size")
+    talk.answer("420 mm long, 310 mm wide, ~250 mm, 11 kg")
+    assert talk.spec()["product.height"]["low"] < 0.25 < talk.spec()["product.height"]["high"]

@@ -195,6 +195,7 @@ def _by_slash(tokens: list[Token], figures: list[Figure], n: int) -> bool:
     if "/" in (before, behind):
         return False
     measured = all(figure.unit is not None for figure in three)
+    told_last = c.unit is not None and a.unit is None and b.unit is None
     ends = (
         tokens[a.after].text if a.after < len(tokens) else "",
         tokens[b.after].text if b.after < len(tokens) else "",
@@ -203,7 +204,7 @@ def _by_slash(tokens: list[Token], figures: list[Figure], n: int) -> bool:
         ends == ("/", "/")
         and b.first == a.after + 1
         and c.first == b.after + 1
-        and (measured or min(f.value for f in three) >= 4)
+        and (measured or told_last or min(f.value for f in three) >= 4)
     )
 
 
