@@ -82,7 +82,9 @@ def stubbed_checkout(tmp_path: Path) -> Path:
 def test_a_setup_command_in_the_pages_runs_what_it_says(piece: str, stubbed_checkout: Path) -> None:
     run = subprocess.run(shlex.split(piece), cwd=stubbed_checkout, capture_output=True, text=True)
     task, *rest = shlex.split(piece)[2:]
-    called = {"run": ["intake", *rest], "test": ["python", "-m", "pytest", "-n", "auto", "--dist", "loadscope", *rest]}[task]
+    called = {"run": ["intake", *rest], "test": ["python", "-m", "pytest", "-n", "auto", "--dist", "loadscope", *rest]}[
+        task
+    ]
     assert (run.returncode, run.stderr) == (0, "")
     assert run.stdout.split() == called
 
