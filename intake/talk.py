@@ -7,7 +7,7 @@ from typing import Any
 
 from intake import sizing
 from intake.advice.brief import Brief
-from intake.advice.cards import CardAnswer, Spotted, answer_question, card_for, deck_of, spotted
+from intake.advice.cards import CardAnswer, Spotted, answer_known, answer_question, card_for, deck_of, spotted
 from intake.interview.asking import Asking, Plan
 from intake.interview.follow_ups import open_points
 from intake.interview.hearing import Hearing
@@ -177,7 +177,7 @@ class Interview:
 
     def reply_to(self, inquiry: Inquiry) -> CardAnswer:
         """The answer to a question of the visitor's own, with the figures of the case as it stands."""
-        return answer_question(inquiry.text, self.brief)
+        return answer_known(inquiry.text, inquiry.card, self.brief)
 
     @property
     def brief(self) -> Brief:
@@ -214,6 +214,10 @@ class Interview:
                 self._results.pop(next(iter(self._results)))
             self._results[spec] = sizing.size(spec, worth=True, questions=self._folder)
         return self._results[spec]
+
+    def bounds(self) -> Result:
+        """The sizing of what stands by bounds alone: the same verdicts, without the samples that ranking takes."""
+        return sizing.size(self._spec, worth=False, questions=self._folder)
 
     @property
     def decided(self) -> bool:

@@ -10,8 +10,6 @@ from intake.sizing import load_range
 from intake.sizing.result import Check, FamilyResult
 from intake.spec.display import System, show_value
 
-_FEET = 0.3048
-
 
 def way_in(brief: Brief, family: str | None = None) -> Answer:
     """Ceiling, floor, passage and door of one family or the leading one, each with what it takes and what there is.

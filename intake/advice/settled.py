@@ -26,16 +26,27 @@ def settled(brief: Brief) -> Answer:
             return Answer(topic="settled", lines=(line,), data={"decided": True, "share": result.share})
         return Answer(topic="settled", lines=(nothing_leads(brief),))
     name, share = family_name(result.best, said), result.share
-    turns = would_change(result.samples, result.best) if result.samples is not None else ()
+    lead = result.samples.leader if result.samples is not None else result.best
+    turns = would_change(result.samples, lead) if result.samples is not None else ()
     if share is None or (share == 1.0 and not turns):
         lines = [said.say("settled.certain", family=name)]
     else:
         lines = [said.say("settled.decided" if result.decided else "settled.open", family=name, share=percent(share))]
+        lines += _leads_more_often(lead, result, brief) if lead != result.best else []
         lines += would_change_lines(turns, brief)
         if not turns and not result.decided:
             lines += _together(result, brief)
     data = {"decided": result.decided, "share": share, "best": result.best}
     return Answer(topic="settled", lines=tuple(lines), data=data | {"turns": [turn.to_json() for turn in turns]})
+
+
+def _leads_more_often(lead: str, result: Result, brief: Brief) -> list[str]:
+    """That over what is open another family leads in more cases than the one shown, or none does."""
+    assert result.samples is not None  # who leads is known from them
+    share = percent(result.samples.led[lead] / len(result.samples.leaders))
+    if lead == _NOBODY:
+        return [brief.sentences.say("settled.none_more_often", share=share)]
+    return [brief.sentences.say("settled.more_often", family=family_name(lead, brief.sentences), share=share)]
 
 
 def would_change_lines(turns: tuple[Turn, ...], brief: Brief, most: int = _MOST) -> Iterator[str]:

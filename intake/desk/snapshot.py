@@ -44,11 +44,33 @@ class Snapshot:
     spec: Spec
     system: System
     lines: tuple[str, ...] = field(default=())
+    turn: int = 0
+    """The step that it came of, as `Verdicts` counts them."""
     anew: str = ""
     """While a fact is being changed: what is asked instead of the question."""
 
 
-def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...], anew: str = "") -> Snapshot:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Verdicts:
+    """What can be shown before anything is ranked: what was understood, and where each machine stands by bounds."""
+
+    turn: int
+    lines: tuple[str, ...]
+    machines: tuple[Row, ...]
+    strip: tuple[str, ...]
+
+
+def early_verdicts(talk: Interview, turn: int, lines: tuple[str, ...]) -> Verdicts:
+    """The verdicts of the talk as it stands, without the samples that ranking takes."""
+    result = talk.bounds()
+    return Verdicts(
+        turn=turn, lines=lines, machines=tuple(_machine_rows(result, talk.system)), strip=strip_lines(result)
+    )  # fmt: skip
+
+
+def snapshot(
+    talk: Interview, question: Question | None, lines: tuple[str, ...], anew: str = "", turn: int = 0
+) -> Snapshot:
     """The talk as it stands. Sizes it, so it belongs off the screen's own thread."""
     result, system = talk.result(), talk.system
     return Snapshot(
@@ -65,6 +87,7 @@ def snapshot(talk: Interview, question: Question | None, lines: tuple[str, ...],
         system=system,
         lines=lines,
         anew=anew,
+        turn=turn,
     )
 
 

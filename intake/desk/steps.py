@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from intake.advice import AdviceError, advise
 from intake.desk.keeping import Keeper
-from intake.desk.snapshot import Snapshot, snapshot
+from intake.desk.snapshot import Snapshot, Verdicts, early_verdicts, snapshot
 from intake.desk.talk_text import Standing, answer_lines, heard_lines, reply_line
 from intake.interview.question import Question
 from intake.spec import SpecError
@@ -27,9 +27,13 @@ class Steps:
         self._question: Question | None = None
         self._changing: tuple[str, int] | None = None
         self._standing = Standing()
+        self._turn = 0
+        self.tell: Callable[[Verdicts], object] | None = None
+        """Called from the worker with the verdicts of a message, before the next question is ranked."""
 
     def safely(self, step: Step) -> Snapshot | str:
         """Do a step. A fault of the program comes back as a line for the screen, and the desk goes on."""
+        self._turn += 1
         try:
             return step()
         except Exception as fault:
@@ -60,7 +64,10 @@ class Steps:
             heard = self.talk.hear(text)
         self._keep()
         asks = self.talk.inquiries[before:]
-        lines = (*heard_lines(heard, self.talk.system), *answer_lines(map(self.talk.reply_to, asks)))
+        understood = tuple(heard_lines(heard, self.talk.system))
+        if self.tell is not None and understood:
+            self.tell(early_verdicts(self.talk, self._turn, understood))
+        lines = (*understood, *answer_lines(map(self.talk.reply_to, asks)))
         return self._go_on(lines or (reply_line(self.talk.events[-1]),))
 
     def what_if(self, text: str) -> str:
@@ -126,7 +133,7 @@ class Steps:
     def _shot(self, lines: tuple[str, ...]) -> Snapshot:
         self._keep()
         news = tuple(self._standing.news(self.talk.result(), self.talk.system))
-        shown = snapshot(self.talk, self._question, (*lines, *news), self._asks_anew())
+        shown = snapshot(self.talk, self._question, (*lines, *news), self._asks_anew(), self._turn)
         if self._keeper is not None and self.trouble is None and self.talk.events:
             self._keeper.index(self.talk)
         return shown

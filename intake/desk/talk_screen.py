@@ -1,12 +1,14 @@
 """The desk's one screen: the talk in the middle, what it came to beside it. Messages go down to the steps."""
 
 import asyncio
+from dataclasses import dataclass
 from typing import ClassVar
 
 from textual import on, work
 from textual.app import ComposeResult
 from textual.binding import BindingType
 from textual.containers import Container, Vertical
+from textual.message import Message
 from textual.screen import Screen
 from textual.widgets import Static
 
@@ -17,7 +19,7 @@ from intake.desk.machine_page import machine_page
 from intake.desk.pages import ListPage, TextPage
 from intake.desk.panels import Conversation, Panel, QuestionCard, panel_rows
 from intake.desk.prompt import Prompt
-from intake.desk.snapshot import Snapshot
+from intake.desk.snapshot import Snapshot, Verdicts
 from intake.desk.steps import Step, Steps
 from intake.desk.welcome import HELP, SAMPLE, WELCOME
 from intake.spec.clean import clean, one_line
@@ -27,6 +29,13 @@ _WIDE, _WIDEST = 110, 150
 
 _FIRST = "Paste the visitor's message, or press Enter for the first question."
 _DONE = "Nothing is left to ask. F5 shows the advice; type on to add or correct."
+
+
+@dataclass
+class Sized(Message):
+    """Verdicts of a message just taken in; posted from the worker."""
+
+    verdicts: Verdicts
 
 
 class TalkScreen(Screen[None]):
@@ -41,6 +50,8 @@ class TalkScreen(Screen[None]):
         self.shown: Snapshot | None = None
         self._turn = asyncio.Lock()
         self._waiting = 0
+        self._told = 0, 0
+        """The last step of which something is on the screen, and how many of its lines."""
 
     def compose(self) -> ComposeResult:
         yield Static("", markup=False, id="top")
@@ -60,6 +71,7 @@ class TalkScreen(Screen[None]):
     def on_mount(self) -> None:
         """Greet, and show what stands."""
         self.query_one(Prompt).focus()
+        self.steps.tell = lambda verdicts: self.post_message(Sized(verdicts))
         if not self.steps.talk.events:
             self._say("desk", WELCOME)
         self._run(self.steps.start)
@@ -89,10 +101,24 @@ class TalkScreen(Screen[None]):
             self._say("desk", (shown,))
         self._show_top()
 
+    @on(Sized)
+    def show_verdicts(self, event: Sized) -> None:
+        """What was understood and where the machines stand, while the next question is still worked out."""
+        early = event.verdicts
+        if early.turn <= self._told[0]:
+            return  # the whole of it was quicker
+        self._told = early.turn, len(early.lines)
+        with self.app.batch_update():
+            self._say("desk", early.lines)
+            self.query_one("#machines", Panel).show_rows(early.machines)
+            self.query_one("#strip", Static).update("\n".join(early.strip))
+
     def _show(self, shown: Snapshot) -> None:
         self.shown = shown
+        told = self._told[1] if self._told[0] == shown.turn else 0
+        self._told = shown.turn, len(shown.lines)
         with self.app.batch_update():
-            self._say("desk", shown.lines)
+            self._say("desk", shown.lines[told:])
             idle = shown.anew or (_DONE if shown.facts else _FIRST)
             self.query_one(QuestionCard).show_question(None if shown.anew else shown.question, idle)
             for name, rows in panel_rows(shown).items():

@@ -58,7 +58,7 @@ def _both_ends(text: str, group: Sequence[str], heard: Heard, folder: Path) -> H
     if not all(facts):
         return None
     unread = tuple(piece for piece in heard.unread if not any(q.said in piece for q in loose))
-    return Heard(facts=(*others, *(fact for fact in facts if fact)), unread=unread)
+    return replace(heard, facts=(*others, *(fact for fact in facts if fact)), doubts=(), unread=unread)
 
 
 _ENDS = ("rise.infeed_height", "rise.discharge_height")

@@ -1,5 +1,7 @@
-"""Advice and the visitor's own questions on the desk, driven by keys."""
+"""Advice, the visitor's own questions, and verdicts before ranking on the desk, driven by keys."""
 
+import asyncio
+import threading
 from typing import Any
 
 import pytest
@@ -8,6 +10,7 @@ from textual.widgets import Static, TextArea
 from intake.desk.app import Desk
 from intake.desk.pages import TextPage
 from intake.desk.prompt import Prompt
+from intake.interview.question import Question
 from intake.talk import Interview
 
 FIRST = "16x12x10 inch taped cases, 30 lb, 25 a minute, up from 30 inches to 14 ft"
@@ -96,3 +99,44 @@ async def test_a_machine_in_full_tells_what_would_let_it_stand() -> None:
         assert isinstance(app.screen, TextPage)
         text = app.screen.query_one(TextArea).text
         assert "would stand with" in text or "No single change" in text
+
+
+async def test_what_was_understood_and_the_verdicts_stand_before_the_next_question_is_ranked(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    talk = Interview()
+    app = Desk(talk)
+    async with app.run_test(size=(120, 40)) as pilot:
+        await app.workers.wait_for_complete()
+        ranked, go_on = threading.Event(), threading.Event()
+        ask = talk.ask
+
+        def slow_ask() -> Question | None:
+            ranked.set()
+            go_on.wait(10.0)
+            return ask()
+
+        monkeypatch.setattr(talk, "ask", slow_ask)
+        app.screen.query_one(Prompt).text = FIRST
+        await pilot.press("enter")
+        await asyncio.to_thread(ranked.wait, 10.0)
+        await pilot.pause()
+        machines = "\n".join(str(row.render()) for row in app.screen.query("#machines .row").results(Static))
+        assert "weight of one product 30 lb" in said(app)
+        assert "- platform lift: out" in machines
+        assert "working" in str(app.screen.query_one("#top", Static).render())
+        go_on.set()
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        assert said(app).count("weight of one product 30 lb") == 1
+        assert "Ask: " in str(app.screen.query_one("#say", Static).render())
+
+
+async def test_a_step_after_a_message_says_all_of_its_lines() -> None:
+    app = Desk(Interview())
+    async with app.run_test(size=(80, 24)) as pilot:
+        await send(app, pilot, FIRST)
+        await pilot.press("f9")
+        await app.workers.wait_for_complete()
+        await pilot.pause()
+        assert "Taken back." in said(app)

@@ -5,12 +5,14 @@ from itertools import combinations
 from typing import Any
 
 from intake.interview.question import Question
+from intake.interview.together import together_rows
 from intake.interview.tree import QuestionEntry, Tree, is_settled
 from intake.sizing import size
 from intake.sizing import worth as sampled
 from intake.sizing.result import Result
 from intake.sizing.samples import Samples
 from intake.spec.flat import Spec
+from intake.spec.folder import questions_folder
 from intake.talk import Interview
 
 FlatSpec = dict[str, Any]
@@ -41,22 +43,26 @@ def talked(job: FlatSpec, talk: Interview) -> list[tuple[str, ...]]:
 
 
 def in_order(job: FlatSpec, tree: Tree) -> tuple[int, Result]:
-    """(a) The fixed order of the tree: how many questions until decided, and the sizing there."""
+    """(a) The fixed order of the tree: how many messages until decided, and the sizing there."""
     known: FlatSpec = {}
+    left = list(tree.questions)
     result = size(known, worth=True)
     count = 0
-    for entry in tree.questions:
-        if result.decided:
-            break
-        if _open(entry, known):
+    while left and not result.decided:
+        message = _message(left[0], left, known)
+        left = [entry for entry in left if entry not in message]
+        if any(_open(entry, known) for entry in message):
             count += 1
-            known |= _told(entry, job)
+            known |= _all_told(message, job)
             result = size(known, worth=True)
     return count, result
 
 
 def greedy(job: FlatSpec, tree: Tree, samples: int) -> tuple[int, Result]:
-    """(b) Always the question of the highest one-step worth, by so many samples; the order of the tree among equals."""
+    """(b) Always the question of the highest one-step worth, by so many samples; the order of the tree among equals.
+
+    Joined questions are one message here too.
+    """
     known: FlatSpec = {}
     left = [entry for entry in tree.questions if not entry.id.startswith(("test_", "contact"))]
     result = size(known, worth=True)
@@ -67,11 +73,21 @@ def greedy(job: FlatSpec, tree: Tree, samples: int) -> tuple[int, Result]:
             break
         found = many_samples(known, samples)
         best = max(left, key=lambda entry: _one_step(found, entry) if found is not None else 0.0)
-        left.remove(best)
+        message = _message(best, left, known)
+        left = [entry for entry in left if entry not in message]
         count += 1
-        known |= _told(best, job)
+        known |= _all_told(message, job)
         result = size(known, worth=True)
     return count, result
+
+
+def _message(entry: QuestionEntry, left: Sequence[QuestionEntry], known: FlatSpec) -> list[QuestionEntry]:
+    """The question with those that belong to it: other ways of asking join questions by the same rows as ours."""
+    by_id = {one.id: one for one in left if not any(name in known for name in one.fields)}
+    for row in together_rows(questions_folder()):
+        if entry.id in row.questions and all(id in by_id for id in row.questions):
+            return [by_id[id] for id in row.questions]
+    return [entry]
 
 
 def many_samples(known: FlatSpec, count: int) -> Samples | None:

@@ -73,6 +73,21 @@ def answer_question(text: str | Piece, brief: Brief, deck: Deck | None = None) -
     )
 
 
+def answer_known(text: str, card: str | None, brief: Brief, deck: Deck | None = None) -> CardAnswer:
+    """The answer to a question whose card was found when it was asked: the same card, with the case as it stands now.
+
+    A card that the folder no longer has is looked for anew.
+    """
+    deck = deck or deck_of(brief.folder)
+    anew = answer_question(text, brief, deck)
+    known = next((one for one in deck.cards if one.id == card), None)
+    if known is None or anew.card == card:
+        return anew
+    near = tuple(one for one in anew.near if one.id != card)
+    lines = say(known, brief, deck, (text,))
+    return CardAnswer(asked=text, card=card, score=anew.score, near=near, lines=lines, about=known.about)
+
+
 def answer_message(text: str, brief: Brief, deck: Deck | None = None) -> tuple[CardAnswer, ...]:
     """An answer to each question in a message; a card that two of them meet is said once."""
     answers = [answer_question(piece, brief, deck) for piece in questions(text)]
