@@ -92,3 +92,18 @@ def test_a_result_that_was_sampled_already_is_not_sampled_again(cases: dict[str,
     brief = Brief(spec=Spec.from_flat(cases), sized=result)
     assert brief.sampled is result
     assert settled(brief).data["share"] == result.share
+
+
+def test_where_another_leads_more_often_over_what_is_open_that_is_told() -> None:
+    part = {
+        "product.type": "case", "product.length": 0.4, "product.width": 0.3, "product.height": 0.25,
+        "product.weight": 13.0, "product.closed": True, "rate.normal": 25.0, "rise.direction": "up",
+        "rise.infeed_height": 0.76, "rise.discharge_height": 4.27, "cleaning.method": "high_pressure",
+    }  # fmt: skip
+    result = size(part, worth=True)
+    assert result.samples is not None
+    assert result.samples.leader != result.best
+    told_of_it = settled(Brief(spec=Spec.from_flat(part))).lines[1]
+    share = result.samples.led[result.samples.leader] / len(result.samples.leaders)
+    assert f"{share * 100:.0f} %" in told_of_it
+    assert "of the cases tried" in told_of_it

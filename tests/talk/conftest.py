@@ -22,7 +22,7 @@ def sampled() -> None:
 def without_samples(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
     """The real sizing, but without its 256 samples, which take most of the time of these tests."""
 
-    def bare(spec: Spec, *, worth: bool, questions: Path) -> Result:
+    def bare(spec: Spec, *, questions: Path, worth: bool = False) -> Result:
         return size(spec, questions=questions)
 
     if "sampled" not in request.fixturenames:

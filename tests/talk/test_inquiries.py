@@ -146,3 +146,12 @@ def test_a_question_steers_no_terminal() -> None:
     talk = Interview()
     talk.inquire("can it \x1b[31mglow\x07?")
     assert "\x1b" not in json.dumps([event.to_json() for event in talk.events])
+
+
+def test_a_question_is_answered_by_the_card_that_was_found_in_its_sentence() -> None:
+    talk = Interview()
+    talk.hear("16x12x10 inch taped cases, 30 lb, 25 a minute, up from 30 inches to 14 ft")
+    talk.hear("We are at -20 C in there, would it run?")
+    asked = talk.inquiries[-1]
+    assert asked.card == "freezer"
+    assert talk.reply_to(asked).card == asked.card
