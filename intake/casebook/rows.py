@@ -3,7 +3,7 @@
 import json
 from typing import Any, Literal, Self
 
-from pydantic import BaseModel, ConfigDict, ValidationError, model_validator
+from pydantic import BaseModel, ConfigDict, Field, ValidationError, model_validator
 
 from intake.spec import Event, vocabulary
 from intake.spec.events import KINDS
@@ -72,6 +72,8 @@ class _Opened(_Row):
 class _Message(_Row):
     text: str
     who: Who = "visitor"
+    how: Literal["ear"] | None = None
+    sent: str | None = None
 
 
 class _Ask(_Row):
@@ -110,6 +112,27 @@ class _Noted(_Row):
     message: int
 
 
+class _Promised(_Row):
+    message: int
+    who: Literal["us", "visitor", "works"] = "us"
+    by: str | None = Field(default=None, pattern=r"^\d{4}-\d{2}-\d{2}$")
+
+
+class _Done(_Row):
+    of: int
+    message: int | None = None
+
+
+class _Attached(_Row):
+    message: int
+    file: str = Field(pattern=r"^[0-9a-f]{64}$")
+    bytes: int = Field(ge=0)
+
+
+class _Moved(_Row):
+    to: Literal["samples_asked", "in_test", "closed", "open"]
+
+
 _BODIES: dict[str, type[_Row]] = {
     "opened": _Opened,
     "message": _Message,
@@ -122,6 +145,11 @@ _BODIES: dict[str, type[_Row]] = {
     "undone": _Undo,
     "redone": _Undo,
     "noted": _Noted,
+    "promised": _Promised,
+    "asked_back": _Noted,
+    "done": _Done,
+    "attached": _Attached,
+    "moved": _Moved,
 }
 
 

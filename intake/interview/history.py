@@ -1,12 +1,15 @@
 """The events of one talk: appended to, folded, and undone by appending."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from typing import Any
 
 from intake.spec.case import Case, fold, standing
 from intake.spec.events import KINDS, Event, now
 
-_TAKEN_BACK = ("heard", "known", "unknown", "later", "passed", "noted")
+_TAKEN_BACK = (
+    "heard", "known", "unknown", "later", "passed", "noted", "promised", "asked_back", "done", "attached", "moved",
+)  # fmt: skip
 """Kinds that a person may undo; a message goes with what was read from it."""
 
 _ANSWERS = ("heard", "known", "unknown", "later", "passed")
@@ -61,6 +64,17 @@ class History:
             self.append("redone", seq=open_undos[-1])
         return bool(open_undos)
 
+    def take_in(self, kept: Iterable[Event], own: int) -> None:
+        """Go on from events that another desk kept meanwhile: all of theirs, then ours that were not kept.
+
+        `own`: how many of our events were kept; those after it are numbered anew behind theirs, and so is whatever
+        points at them, so that nothing said on either side is lost.
+        """
+        theirs, ours = list(kept), self._events[own:]
+        by = len(theirs) - own
+        self._events = [*theirs, *(_renumbered(event, own, by) for event in ours)]
+        self._case = None
+
     def undo_answer(self) -> str | None:
         """Take back the last answer to a question, and name the question; what was volunteered since stays."""
         for event in reversed(standing(self._events)):
@@ -87,3 +101,21 @@ class History:
             if event.kind in ("unknown", "later", "passed") or (event.kind == "heard" and event.body.get("to")):
                 return False
         return False
+
+
+_POINTERS = ("message", "seq", "of")
+"""Parts of a body that are numbers of other events."""
+
+
+def _renumbered(event: Event, after: int, by: int) -> Event:
+    """The event `by` places later, with whatever points at events after number `after`."""
+    return replace(event, seq=event.seq + by, body=_pointing(event.body, after, by))
+
+
+def _pointing(part: Any, after: int, by: int) -> Any:
+    if isinstance(part, Mapping):
+        return {
+            key: value + by if key in _POINTERS and type(value) is int and value > after else _pointing(value, after, by)
+            for key, value in part.items()
+        }
+    return [_pointing(one, after, by) for one in part] if isinstance(part, list | tuple) else part

@@ -12,6 +12,7 @@ from intake.spec.events import Event
 from intake.spec.facts import Doubt, Fact
 from intake.spec.flat import Key, Spec
 from intake.spec.inquiry import Inquiry
+from intake.spec.matters import Attached, Matter, Stage
 from intake.spec.vocabulary import vocabulary
 
 __all__ = ["Case", "fact_from_body", "fact_to_body", "fold", "renumbered", "standing"]
@@ -25,6 +26,8 @@ class Case:
     `doubts` and `quarrels` (two different things said of one key) wait for a question.
     `passed`: doubts and conflicts that staff passed over, each with what stood at that moment.
     `branch`: where the talk is, from the last question asked. `inquiries`: what the visitor asked.
+    `by_ear`: the messages typed while listening. `matters`: promises and questions asked back, done or not.
+    `stage`: where the case is in its life, `stage_at` since when, `revision` the last one handed over.
     """
 
     facts: dict[Key, Fact] = field(default_factory=dict)
@@ -42,6 +45,22 @@ class Case:
     inquiries: list[Inquiry] = field(default_factory=list)
     title: str = ""
     archived: bool = False
+    by_ear: set[int] = field(default_factory=set)
+    matters: dict[int, Matter] = field(default_factory=dict)
+    files: list[Attached] = field(default_factory=list)
+    stage: Stage = "open"
+    stage_at: str = ""
+    revision: str = ""
+    later_at: dict[str, str] = field(default_factory=dict)
+
+    @property
+    def waiting(self) -> list[Matter]:
+        """Promises and questions asked back that are not done, those due first before those without a day."""
+        return sorted((m for m in self.matters.values() if not m.done), key=lambda m: (not m.by, m.by, m.seq))
+
+    def origin(self, fact: Fact) -> str:
+        """Who said it, and how: "visitor", "visitor, heard", "staff", "works"."""
+        return f"{fact.who}, heard" if fact.message in self.by_ear else fact.who
 
     def spec(self, folder: Path) -> Spec:
         """What sizing sees: the standing facts, less the personal ones."""
@@ -141,6 +160,8 @@ def _ends(fact: Fact) -> tuple[float, float]:
 
 def _message(case: Case, event: Event) -> None:
     case.messages[event.seq] = (str(event.body["text"]), str(event.body.get("who", "visitor")))
+    if event.body.get("how") == "ear":
+        case.by_ear.add(event.seq)
 
 
 def _heard(case: Case, event: Event) -> None:
@@ -157,6 +178,7 @@ def _heard(case: Case, event: Event) -> None:
     case.unread.extend(event.body.get("unread", ()))
     case.unknown.update(event.body.get("unknown", ()))
     case.later.update(event.body.get("later", ()))
+    case.later_at |= {str(name): event.at for name in event.body.get("later", ())}
     case.inquiries.extend(_inquiry(case, body, event) for body in event.body.get("asks", ()))
     confirmed = event.body.get("passes")
     if confirmed:
@@ -171,7 +193,10 @@ def _inquiry(case: Case, body: Mapping[str, Any], event: Event) -> Inquiry:
 
 
 def _known(case: Case, event: Event) -> None:
-    _take(case, fact_from_body(event.body["fact"], case.messages), settles=True)
+    fact = fact_from_body(event.body["fact"], case.messages)
+    _take(case, fact, settles=True)
+    if fact.field.startswith("test.") and case.stage in ("samples_asked", "in_test"):
+        case.stage, case.stage_at = "open", event.at
 
 
 def _asked(case: Case, event: Event) -> None:
@@ -187,6 +212,7 @@ def _unknown(case: Case, event: Event) -> None:
 def _later(case: Case, event: Event) -> None:
     _close(case, event)
     case.later.update(event.body.get("fields", ()))
+    case.later_at |= {str(name): event.at for name in event.body.get("fields", ())}
 
 
 def _passed(case: Case, event: Event) -> None:
@@ -204,6 +230,47 @@ def _close(case: Case, event: Event) -> None:
 def _noted(case: Case, event: Event) -> None:
     text = case.messages.get(int(event.body["message"]), ("", ""))[0]
     case.notes.append(text)
+
+
+def _words(case: Case, event: Event) -> str:
+    """The words of the message that an event points to."""
+    return case.messages.get(int(event.body.get("message") or 0), ("", ""))[0]
+
+
+def _promised(case: Case, event: Event) -> None:
+    case.matters[event.seq] = Matter(
+        seq=event.seq,
+        kind="promise",
+        what=_words(case, event),
+        who=event.body.get("who", "us"),
+        by=str(event.body.get("by") or ""),
+        at=event.at,
+    )
+
+
+def _asked_back(case: Case, event: Event) -> None:
+    words = _words(case, event)
+    case.matters[event.seq] = Matter(seq=event.seq, kind="question", what=words, who="us", at=event.at)
+
+
+def _done(case: Case, event: Event) -> None:
+    of = int(event.body["of"])
+    if of in case.matters:
+        case.matters[of] = replace(case.matters[of], done=event.at or "done")
+
+
+def _attached(case: Case, event: Event) -> None:
+    name, file, size = _words(case, event), str(event.body["file"]), int(event.body.get("bytes", 0))
+    case.files.append(Attached(seq=event.seq, name=name, file=file, bytes=size, at=event.at))
+
+
+def _moved(case: Case, event: Event) -> None:
+    case.stage, case.stage_at = event.body["to"], event.at
+
+
+def _handed_over(case: Case, event: Event) -> None:
+    case.stage, case.stage_at = "handed_over", event.at
+    case.revision = str(event.body.get("revision", ""))
 
 
 def _opened(case: Case, event: Event) -> None:
@@ -232,7 +299,13 @@ _STEPS = {
     "later": _later,
     "passed": _passed,
     "noted": _noted,
-    "handed_over": _nothing,
+    "promised": _promised,
+    "asked_back": _asked_back,
+    "done": _done,
+    "attached": _attached,
+    "moved": _moved,
+    "forgotten": _nothing,
+    "handed_over": _handed_over,
     "archived": _archived,
     "restored": _restored,
 }

@@ -7,11 +7,12 @@ from typing import Any
 
 KINDS = (
     "opened",  # {title?}
-    "message",  # {text, who}: somebody's words; the book keeps the text in a table of its own
+    "message",  # {text, who, how?, sent?}: somebody's words; the book keeps the text in a table of its own
+    # ... how "ear": typed while listening, so the words are not the speaker's own; sent: when, as a thread tells it
     "heard",  # {message, asked, to: question id | None, facts, doubts, unread, ...}
     # ... asks: the visitor's own questions, each {span in the message, card: what answers it | None}
     # ... of "heard": corrects and settles (has the last word), unknown and later (asked for, not given), passes
-    "known",  # {fact, message?}: set directly, not from words
+    "known",  # {fact, message?, measured?}: set directly, not from words; measured: the day of a test on samples
     "asked",  # {question, fields, branch}
     "unknown",  # {question, fields, message?}: "don't know"
     "later",  # {question, fields, message?}: the visitor will check
@@ -19,6 +20,12 @@ KINDS = (
     "undone",  # {seq}: that event no longer counts
     "redone",  # {seq}: it counts again
     "noted",  # {message}: a note of the staff, words kept as a message
+    "promised",  # {message, who: us | visitor | works, by: YYYY-MM-DD | None}: what somebody will do
+    "asked_back",  # {message}: what engineering wants to know before it goes on
+    "done",  # {of: seq of a promise or a question asked back, message?}: kept, or answered
+    "attached",  # {message: name and what it shows, file: SHA-256 of its content, bytes}
+    "moved",  # {to: samples_asked | in_test | closed | open}: where the case is in its life
+    "forgotten",  # {messages: how many were blanked}: the person's own words are gone from the book
     "handed_over",  # {revision, spec}
     "archived",  # {}
     "restored",  # {}
