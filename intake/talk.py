@@ -10,8 +10,10 @@ from intake.advice.brief import Brief
 from intake.advice.cards import CardAnswer, Spotted, answer_known, answer_question, card_for, deck_of, spotted
 from intake.interview.asking import Asking, Plan
 from intake.interview.follow_ups import open_points
-from intake.interview.hearing import Hearing
+from intake.interview.hearing import Hearing, Preview, Taken
 from intake.interview.history import History
+from intake.interview.life import Life
+from intake.interview.mending import Mend, meanings, mended, mended_body
 from intake.interview.question import OpenPoint, Question, Skipped
 from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said, without_asked
 from intake.interview.tree import load_tree
@@ -57,17 +59,65 @@ class Interview:
 
     # --- what people say ---
 
-    def hear(self, text: str, who: Who = "visitor") -> Heard:
-        """A message of its own: everything in it that can be read becomes facts and doubts."""
-        return self._take(text, None, who)
+    def hear(self, text: str, who: Who = "visitor", *, by_ear: bool = False, mends: Sequence[Mend] = ()) -> Heard:
+        """A message of its own: everything in it that can be read becomes facts and doubts.
 
-    def answer(self, text: str, to: str | None = None, who: Who = "visitor") -> Heard:
+        `by_ear`: typed while listening, so the words are the staff's. `mends`: what staff say that its words are.
+        """
+        return self._take(text, None, who, by_ear=by_ear, mends=mends)
+
+    def answer(
+        self,
+        text: str,
+        to: str | None = None,
+        who: Who = "visitor",
+        *,
+        by_ear: bool = False,
+        mends: Sequence[Mend] = (),
+    ) -> Heard:
         """An answer to the question asked, or to any other by its id or field.
 
         "Don't know", "I'll check" and "back" count as such. With nothing asked it is a message of its own. Raises
-        ValueError when there is no question `to`.
+        ValueError when there is no question `to`. `by_ear`, `mends`: as in `hear`.
         """
-        return self._take(text, self._question_for(to) if to is not None else self.current, who)
+        question = self._question_for(to) if to is not None else self.current
+        return self._take(text, question, who, by_ear=by_ear, mends=mends)
+
+    def preview(self, text: str, to: str | None = None, *, by_ear: bool = False) -> Preview:
+        """What a message would give, as an answer to `to` or as one of its own. Nothing of it is kept."""
+        words = clean(text)
+        question = self._find(to) if to is not None else None
+        taken, found = self._read(words, question, "visitor", by_ear)
+        asks = tuple(Inquiry(text=words[slice(*one.span)], message=0, span=one.span, card=one.card) for one in found)
+        return Preview(words=words, heard=taken.heard, asks=asks, reply=taken.reply)
+
+    def meanings(self, piece: str) -> list[Fact]:
+        """What a piece of a message may be, one fact a field, what is asked now first."""
+        first = self.current.fields if self.current is not None else ()
+        return meanings(clean(piece), self._folder, first)
+
+    def rehear(self, mends: Sequence[Mend]) -> Heard | None:
+        """Take the last message back and in again, with what staff say that its words are. None without a message."""
+        last = self._history.last_heard()
+        if last is None:
+            return None
+        text, _ = self.case.messages[int(last.body["message"])]
+        by_ear = int(last.body["message"]) in self.case.by_ear
+        self._history.append("undone", seq=last.seq)
+        to = last.body.get("to")
+        return self._take(text, self._find(str(to)) if to else None, "visitor", by_ear=by_ear, mends=mends)
+
+    @property
+    def last_message(self) -> str:
+        """The last message that was read for facts, as it was typed; "" for none."""
+        last = self._history.last_heard()
+        return self.case.messages[int(last.body["message"])][0] if last is not None else ""
+
+    def withdraw(self, field: str, size: int = 1) -> None:
+        """A fact stands no longer, and nothing takes its place. Raises ValueError where none stands."""
+        if (field, size) not in self.case.facts:
+            raise ValueError(self.sentences.say("talk.no_such_fact", field=field))
+        self._history.append("withdrawn", field=field, size=size)
 
     def mend(self, field: str, text: str, size: int = 1, who: Who = "visitor") -> Heard:
         """The new value of one fact, in words; it replaces what stands. Raises ValueError if nobody asks for it."""
@@ -107,6 +157,11 @@ class Interview:
         """Something that happened outside the talk, as a hand-over. Raises ValueError for an unknown kind."""
         return self._history.append(kind, **body)
 
+    @property
+    def life(self) -> Life:
+        """What happens to the case beside the talk: promises, samples, tests, files."""
+        return Life(self._history)
+
     # --- taking back ---
 
     def undo(self) -> bool:
@@ -116,6 +171,10 @@ class Interview:
     def redo(self) -> bool:
         """Let the last thing undone count again. False when something else was said since."""
         return self._history.redo()
+
+    def take_in(self, kept: Sequence[Event], own: int) -> None:
+        """Go on from what another desk kept of this case meanwhile. `own`: how many of the events here were kept."""
+        self._history.take_in(kept, own)
 
     def back(self) -> Question | None:
         """Take back the last answer and ask its question again."""
@@ -270,27 +329,44 @@ class Interview:
             self._history.append("asked", question=question.id, fields=list(question.fields), branch=question.branch)
         return question
 
-    def _message(self, text: str, who: Who) -> int:
-        return self._history.append("message", text=clean(text), who=who).seq
+    def _message(self, text: str, who: Who, by_ear: bool = False) -> int:
+        how = {"how": "ear"} if by_ear else {}
+        return self._history.append("message", text=clean(text), who=who, **how).seq
 
-    def _take(self, text: str, question: Question | None, who: Who, size: int = 1) -> Heard:
-        words = clean(text)
+    def _read(self, words: str, question: Question | None, who: Who, by_ear: bool) -> tuple[Taken, tuple[Spotted, ...]]:
+        """What a message means here, and the visitor's own questions in it."""
         taken = self._hearing.take(words, question, self.case, self._history.lately())
+        if taken.reply != "facts":
+            return taken, ()
+        found = self._spotted(words, taken.heard.facts) if who == "visitor" else ()
+        return without_asked(taken, [(one.span, one.asks_about) for one in found], words), found
+
+    def _take(
+        self,
+        text: str,
+        question: Question | None,
+        who: Who,
+        size: int = 1,
+        by_ear: bool = False,
+        mends: Sequence[Mend] = (),
+    ) -> Heard:
+        words = clean(text)
+        read, found = self._read(words, question, who, by_ear)
+        taken = mended(read, mends, words)
         if taken.reply == "back":
             self.back()
             return taken.heard
-        message = self._message(words, who)
+        message = self._message(words, who, by_ear)
         if question is not None and taken.reply in ("unknown", "later", "passed"):
             self._close(taken.reply, question, message)
             return taken.heard
         at = self._history.events[-1].at
-        found = self._spotted(words, taken.heard.facts) if who == "visitor" else ()
-        taken = without_asked(taken, [(one.span, one.asks_about) for one in found], words)
         facts = heard_facts(taken, message, who, at)
         if question is not None and size != 1:
             facts = tuple(replace(fact, size=size) if fact.field in question.fields else fact for fact in facts)
         asks = [{"span": list(one.span), "card": one.card} for one in found]
-        self._history.append("heard", **heard_body(taken, facts, question, self.case, message, who, at, asks))
+        body = heard_body(taken, facts, question, self.case, message, who, at, asks)
+        self._history.append("heard", **body, **only_said(mended=mended_body(read, mends)))
         return as_heard(taken, facts)
 
     def _spotted(self, words: str, facts: Sequence[Fact]) -> tuple[Spotted, ...]:

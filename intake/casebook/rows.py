@@ -99,6 +99,11 @@ class _Known(_Row):
     fact: KeptFact
 
 
+class _Withdrawn(_Row):
+    field: str
+    size: int = Field(default=1, ge=1)
+
+
 class _Question(_Row):
     question: str
     fields: list[str] = []
@@ -138,6 +143,7 @@ _BODIES: dict[str, type[_Row]] = {
     "message": _Message,
     "heard": _Heard,
     "known": _Known,
+    "withdrawn": _Withdrawn,
     "asked": _Question,
     "unknown": _Question,
     "later": _Question,

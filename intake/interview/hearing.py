@@ -13,6 +13,7 @@ from intake.interview.replies import Replies
 from intake.interview.wording import Sentences
 from intake.spec.case import Case
 from intake.spec.facts import Fact, Heard
+from intake.spec.inquiry import Inquiry
 from intake.spec.vocabulary import vocabulary
 
 _CLAUSE = re.compile(r"[,.;:]\s|\s[-–]\s|\bbut\b")
@@ -34,6 +35,16 @@ class Taken:
     unknown: tuple[str, ...] = ()
     later: tuple[str, ...] = ()
     kept: Fact | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Preview:
+    """What a message would give. `words` are clean, and all places count in them; `asks`: the visitor's questions."""
+
+    words: str
+    heard: Heard
+    asks: tuple[Inquiry, ...]
+    reply: Reply
 
 
 class Hearing:

@@ -8,7 +8,8 @@ from intake.spec.case import Case, fold, standing
 from intake.spec.events import KINDS, Event, now
 
 _TAKEN_BACK = (
-    "heard", "known", "unknown", "later", "passed", "noted", "promised", "asked_back", "done", "attached", "moved",
+    "heard", "known", "withdrawn", "unknown", "later", "passed",
+    "noted", "promised", "asked_back", "done", "attached", "moved",
 )  # fmt: skip
 """Kinds that a person may undo; a message goes with what was read from it."""
 
@@ -93,6 +94,11 @@ class History:
                 return tuple(event.body.get("fields", event.body.get("asked", ())))
         return ()
 
+    def last_heard(self) -> Event | None:
+        """The last message that was read for facts."""
+        counted = reversed(standing(self._events))
+        return next((e for e in counted if e.kind == "heard" and e.body.get("message") is not None), None)
+
     def waits(self) -> bool:
         """True while the last question put has had no answer; messages of their own do not count as one."""
         for event in reversed(standing(self._events)):
@@ -112,10 +118,13 @@ def _renumbered(event: Event, after: int, by: int) -> Event:
     return replace(event, seq=event.seq + by, body=_pointing(event.body, after, by))
 
 
+def _pointer(key: str, value: Any, after: int, by: int) -> Any:
+    if key in _POINTERS and type(value) is int:
+        return value + by if value > after else value
+    return _pointing(value, after, by)
+
+
 def _pointing(part: Any, after: int, by: int) -> Any:
     if isinstance(part, Mapping):
-        return {
-            key: value + by if key in _POINTERS and type(value) is int and value > after else _pointing(value, after, by)
-            for key, value in part.items()
-        }
+        return {key: _pointer(key, value, after, by) for key, value in part.items()}
     return [_pointing(one, after, by) for one in part] if isinstance(part, list | tuple) else part

@@ -199,6 +199,13 @@ def _known(case: Case, event: Event) -> None:
         case.stage, case.stage_at = "open", event.at
 
 
+def _withdrawn(case: Case, event: Event) -> None:
+    key = (str(event.body["field"]), int(event.body.get("size", 1)))
+    if key in case.facts:
+        case.earlier.setdefault(key, []).append(case.facts.pop(key))
+    case.quarrels.pop(key, None)
+
+
 def _asked(case: Case, event: Event) -> None:
     case.asked.append(str(event.body["question"]))
     case.branch = str(event.body.get("branch", case.branch))
@@ -294,6 +301,7 @@ _STEPS = {
     "message": _message,
     "heard": _heard,
     "known": _known,
+    "withdrawn": _withdrawn,
     "asked": _asked,
     "unknown": _unknown,
     "later": _later,

@@ -11,8 +11,10 @@ KINDS = (
     # ... how "ear": typed while listening, so the words are not the speaker's own; sent: when, as a thread tells it
     "heard",  # {message, asked, to: question id | None, facts, doubts, unread, ...}
     # ... asks: the visitor's own questions, each {span in the message, card: what answers it | None}
+    # ... mended: [{span, was: fields that the reader had found there}]: where staff said what the words are
     # ... of "heard": corrects and settles (has the last word), unknown and later (asked for, not given), passes
     "known",  # {fact, message?, measured?}: set directly, not from words; measured: the day of a test on samples
+    "withdrawn",  # {field, size}: that fact stands no longer; nothing takes its place
     "asked",  # {question, fields, branch}
     "unknown",  # {question, fields, message?}: "don't know"
     "later",  # {question, fields, message?}: the visitor will check

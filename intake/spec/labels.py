@@ -15,6 +15,24 @@ def labels() -> Mapping[str, str]:
     return MappingProxyType({f"{branch}.{name}": said for branch, table in branches for name, said in table.items()})
 
 
+def fields_named(words: str) -> list[str]:
+    """The fields that words may name: by id, by the part behind the dot, by label, else by words of the label.
+
+    >>> fields_named("weight of one product"), fields_named("peak rate")
+    (['product.weight'], ['rate.peak'])
+    """
+    said = " ".join(words.casefold().replace("_", " ").split())
+    if not said:
+        return []
+    names = {id: (id.replace("_", " "), id.split(".")[1].replace("_", " "), text) for id, text in labels().items()}
+    for place in range(3):
+        found = [id for id, ways in names.items() if ways[place] == said]
+        if found:
+            return found
+    wanted = set(said.split())
+    return [id for id, ways in names.items() if wanted <= set(" ".join(ways).replace(".", " ").split())]
+
+
 def label(field_id: str, size: int = 1) -> str:
     """What people call a field: "peak rate"; further sizes say so: "product length, size 2".
 

@@ -332,6 +332,10 @@ def test_every_kind_of_event_can_be_folded() -> None:
         "undone": {"seq": 99},
         "redone": {"seq": 99},
         "noted": {"message": 99},
+        "withdrawn": {"field": "rate.peak"},
+        "done": {"of": 99},
+        "attached": {"message": 99, "file": "0" * 64},
+        "moved": {"to": "closed"},
     }
     for kind in KINDS:
         fold([Event(seq=1, at=AT, kind=kind, body=bodies.get(kind, {}))])
