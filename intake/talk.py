@@ -5,7 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
-from intake import sizing
+from intake import reading, sizing
 from intake.advice.brief import Brief
 from intake.advice.cards import CardAnswer, Spotted, answer_known, answer_question, card_for, deck_of, spotted
 from intake.interview.asking import Asking, Plan
@@ -95,6 +95,11 @@ class Interview:
         """What a piece of a message may be, one fact a field, what is asked now first."""
         first = self.current.fields if self.current is not None else ()
         return meanings(clean(piece), self._folder, first)
+
+    def value_in_words(self, field: str, words: str) -> Fact | None:
+        """The value that words give one field, None for none. Nothing is kept."""
+        facts = reading.read(clean(words), asked=(field,), questions=self._folder).facts
+        return next((fact for fact in facts if fact.field == field), None)
 
     def rehear(self, mends: Sequence[Mend]) -> Heard | None:
         """Take the last message back and in again, with what staff say that its words are. None without a message."""
@@ -234,9 +239,12 @@ class Interview:
         """What the visitor asked, oldest first."""
         return list(self.case.inquiries)
 
-    def reply_to(self, inquiry: Inquiry) -> CardAnswer:
-        """The answer to a question of the visitor's own, with the figures of the case as it stands."""
-        return answer_known(inquiry.text, inquiry.card, self.brief)
+    def reply_to(self, inquiry: Inquiry, brief: Brief | None = None) -> CardAnswer:
+        """The answer to a question of the visitor's own, with the figures of the case as it stands.
+
+        `brief`: in other units than the visitor's.
+        """
+        return answer_known(inquiry.text, inquiry.card, brief or self.brief)
 
     @property
     def brief(self) -> Brief:

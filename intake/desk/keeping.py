@@ -2,7 +2,6 @@
 
 from intake.casebook import Book, BookError, IndexRow
 from intake.handoff.revision import last_handed_over
-from intake.spec import Event
 from intake.talk import Interview
 
 
@@ -13,27 +12,65 @@ def resume(name: str) -> Interview | None:
     return Interview.from_events(events) if events else None
 
 
-class Keeper:
-    """Keeps one talk under its name, event by event."""
+_ALL = 2**62
+"""No book has so many events: what changed after it is nothing, and the mark is that of now."""
 
-    def __init__(self, name: str) -> None:
-        self._name = name
-        self._book = Book()
-        self._kept = 0
+
+class Keeper:
+    """Keeps one talk under its name, event by event. `kept`: how many of its events are in the book already."""
+
+    def __init__(self, name: str, kept: int = 0) -> None:
+        self.name = name
+        self.book = Book()
+        self._kept = kept
+        self._mark: int | None = None
 
     def keep(self, talk: Interview) -> str | None:
         """Keep what is not kept yet. Returns None once it is safe on disk, else the trouble in words; it may be
         called again, and then tries all of it again."""
         new = talk.events[self._kept :]
-        return self._append(new, None) if new else None
+        if not new:
+            return None
+        try:
+            self._kept = self.book.append(self.name, new)
+        except BookError as fault:
+            return self._joined(talk) if fault.code == "conflict" else str(fault)
+        return None
+
+    def _joined(self, talk: Interview) -> str | None:
+        """Another desk has gone on with this case: take its events in, and keep ours behind them."""
+        try:
+            theirs = self.book.events(self.name)
+            talk.take_in(theirs, self._kept)
+            self._kept = len(theirs)
+            self._kept = self.book.append(self.name, talk.events[self._kept :])
+        except BookError as fault:
+            return str(fault)
+        return None
+
+    def news(self, talk: Interview) -> bool:
+        """True when another desk has gone on with this case; what it kept is in the talk then. Cheap; ask often."""
+        try:
+            if self._mark is None:
+                self._mark, _ = self.book.follow(_ALL)
+            mark, changed = self.book.follow(self._mark)
+            if mark == self._mark or self.name not in changed:
+                self._mark = mark
+                return False
+            theirs = self.book.events(self.name)
+        except BookError:
+            return False  # trouble is told when something is to be kept
+        self._mark = mark
+        if len(theirs) <= self._kept:
+            return False
+        talk.take_in(theirs, self._kept)
+        self._kept = len(theirs)
+        return True
 
     def index(self, talk: Interview) -> str | None:
         """Bring what the lists show up to date. Sizes the talk. Returns trouble in words."""
-        return self._append([], index_of(talk))
-
-    def _append(self, events: list[Event], index: IndexRow | None) -> str | None:
         try:
-            self._kept = self._book.append(self._name, events, index)
+            self.book.append(self.name, [], index_of(talk))
         except BookError as fault:
             return str(fault)
         return None

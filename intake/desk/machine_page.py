@@ -1,6 +1,6 @@
 """One family in full: verdict, checks with formula, inputs and source, figures. Plain text."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from intake.advice import (
     Brief,
@@ -12,7 +12,7 @@ from intake.advice import (
     why_not,
     would_fit,
 )
-from intake.desk.snapshot import SIGNS, WORDS, Snapshot
+from intake.desk.snapshot import SIGNS, WORDS
 from intake.interview.wording import sentence
 from intake.sizing.result import Check
 from intake.spec.display import System, show
@@ -20,25 +20,29 @@ from intake.spec.display import System, show
 _OUTCOME = {True: "+ holds", False: "- fails", None: "? open"}
 
 
-def machine_page(name: str, shown: Snapshot) -> str:
+def machine_page(name: str, brief: Brief) -> str:
     """The page of one family. Sizes anew, so it belongs off the screen's own thread."""
-    found = shown.result.families[name]
+    result, system = brief.result, brief.system
+    found = result.families[name]
     lines = [
         f"{family_name(name).upper()}: {SIGNS[found.verdict]} {WORDS[found.verdict]}",
-        verdict_line(found, shown.result, shown.system),
+        verdict_line(found, result, system),
     ]
-    lines += why_not(shown.result, name, shown.system) if name != shown.result.best else []
-    brief = Brief(spec=shown.spec, system=shown.system, sized=shown.result)
+    lines += why_not(result, name, system) if name != result.best else []
     if found.verdict == "out":
         lines += would_fit(brief, name).lines
-    elif shown.result.best is not None:
+    elif result.best is not None:
         lines += [how_high(brief, name).lines[0], how_fast(brief, name).lines[0]]
     lines += [sentence(found.fed)] if found.fed else []
     lines += [sentence(found.searched)] if found.searched else []
-    lines += ["", "FIGURES", *figure_lines(found, shown.system), "", "CHECKS"]
-    for check in found.checks:
-        lines += _check_lines(check, shown.system)
+    lines += ["", "FIGURES", *figure_lines(found, system), "", "CHECKS", *check_lines(found.checks, system)]
     return "\n".join(lines)
+
+
+def check_lines(checks: Iterable[Check], system: System, word: str = "") -> list[str]:
+    """Checks with value, limit, formula, inputs and source; with a word, those whose name begins with it."""
+    start = word.casefold().replace(" ", "_")
+    return [line for check in checks if check.id.startswith(start) for line in _check_lines(check, system)]
 
 
 def _check_lines(check: Check, system: System) -> Iterator[str]:

@@ -1,16 +1,21 @@
 """What the screen shows of a talk at one moment: plain lines, made away from the screen."""
 
 from dataclasses import dataclass, field
+from datetime import date
 
 from intake.advice import (
+    Brief,
     assumption_line,
     family_name,
     short_family_name,
     verdict_line,
 )
+from intake.desk.effect import Effect
+from intake.desk.lights import Lit
+from intake.desk.waiting import waiting_lines
+from intake.desk.work import Work
 from intake.interview.question import Question
 from intake.sizing.result import Result
-from intake.spec import Spec
 from intake.spec.clean import one_line
 from intake.spec.display import System, label, show_value
 from intake.talk import Interview
@@ -41,9 +46,15 @@ class Snapshot:
     standing: str
     strip: tuple[str, ...]
     result: Result
-    spec: Spec
     system: System
+    brief: Brief
+    name: str = ""
+    by_ear: bool = False
     lines: tuple[str, ...] = field(default=())
+    lit: Lit | None = None
+    """The message just taken in, with what of it was understood."""
+    effect: Effect | None = None
+    """What else a command came to."""
     turn: int = 0
     """The step that it came of, as `Verdicts` counts them."""
     anew: str = ""
@@ -58,52 +69,68 @@ class Verdicts:
     lines: tuple[str, ...]
     machines: tuple[Row, ...]
     strip: tuple[str, ...]
+    lit: Lit | None = None
 
 
-def early_verdicts(talk: Interview, turn: int, lines: tuple[str, ...]) -> Verdicts:
+def early_verdicts(work: Work, turn: int, lines: tuple[str, ...], lit: Lit | None) -> Verdicts:
     """The verdicts of the talk as it stands, without the samples that ranking takes."""
-    result = talk.bounds()
-    return Verdicts(
-        turn=turn, lines=lines, machines=tuple(_machine_rows(result, talk.system)), strip=strip_lines(result)
-    )  # fmt: skip
+    result = work.talk.bounds()
+    machines = tuple(_machine_rows(result, work.system))
+    return Verdicts(turn=turn, lines=lines, machines=machines, strip=strip_lines(result), lit=lit)
 
 
-def snapshot(
-    talk: Interview, question: Question | None, lines: tuple[str, ...], anew: str = "", turn: int = 0
-) -> Snapshot:
-    """The talk as it stands. Sizes it, so it belongs off the screen's own thread."""
-    result, system = talk.result(), talk.system
+def snapshot(work: Work, lines: tuple[str, ...], anew: str = "", turn: int = 0) -> Snapshot:
+    """The case as it stands. Sizes it, so it belongs off the screen's own thread."""
+    talk, system = work.talk, work.system
+    result = talk.result()
     return Snapshot(
         title=talk.title,
-        question=question,
+        question=work.question,
         facts=tuple(_fact_rows(talk, system)),
         assumed=tuple(_assumed_rows(result, system)),
         machines=tuple(_machine_rows(result, system)),
-        to_ask=tuple(_to_ask_rows(talk)),
+        to_ask=(*_waiting_rows(talk), *_to_ask_rows(talk)),
         standing=standing_line(result, needed_to_start(talk)),
         strip=strip_lines(result),
         result=result,
-        spec=Spec.from_flat(talk.spec()),
         system=system,
+        brief=work.brief,
+        name=work.name,
+        by_ear=work.by_ear,
         lines=lines,
         anew=anew,
         turn=turn,
     )
 
 
+MARKS = {"visitor": "v", "visitor, heard": "h", "staff": "s", "works": "w"}
+"""Who said it, in one letter before a fact; an assumption has ~."""
+
+
 def _fact_rows(talk: Interview, system: System) -> list[Row]:
     rows = []
     for fact in talk.facts:
-        said = f', "{one_line(fact.said)}"' if fact.said else ""
-        text = f"{label(fact.field, fact.size)}: {show_value(fact.field, fact, system)} ({fact.who}{said})"
+        said = f'  "{one_line(fact.said, 60)}"' if fact.said else ""
+        mark = MARKS.get(talk.case.origin(fact), fact.who)
+        doubt = " (not sure)" if fact.hedged else ""
+        text = f"{mark} {label(fact.field, fact.size)}: {show_value(fact.field, fact, system)}{doubt}{said}"
         rows.append(Row(key=f"{fact.field}@{fact.size}", text=text))
     return rows
+
+
+def _waiting_rows(talk: Interview) -> list[Row]:
+    today = date.today().isoformat()
+    lines = waiting_lines(talk.case.waiting, today) if talk.case.waiting else ()
+    return [
+        Row(key=f"done:{number}", text=f"! {line.partition('. ')[2]}", tone="waiting")
+        for number, line in enumerate(lines, 1)
+    ]
 
 
 def _assumed_rows(result: Result, system: System) -> list[Row]:
     leaned = {id for name in result.standing for check in result.families[name].checks for id in check.assumes}
     return [
-        Row(key=a.about[0] if a.about else "", text=f"~ {assumption_line(a, system)} (assumed)", tone="assumed")
+        Row(key=a.about[0] if a.about else "", text=f"~ {assumption_line(a, system)}", tone="assumed")
         for a in result.assumptions
         if a.id in leaned
     ]
@@ -123,7 +150,7 @@ def _machine_rows(result: Result, system: System) -> list[Row]:
 
 
 def _to_ask_rows(talk: Interview) -> list[Row]:
-    rows = [Row(key=q.id, text=f"{_purpose(q)}{q.say}") for q in talk.open_questions()]
+    rows = [Row(key=q.id, text=f"{q.branch}: {_purpose(q)}{q.say}") for q in talk.open_questions()]
     rows += [Row(key=s.question, text=f"aside: {s.why}", tone="aside") for s in talk.set_aside]
     rows += [Row(key=s.question, text=f"not asked: {s.why}", tone="aside") for s in talk.skipped]
     return rows

@@ -1,16 +1,21 @@
-"""What a key or a message does to the talk. Runs away from the screen; one step at a time."""
+"""What a key, a message or a command does to a case. Runs away from the screen; one step at a time."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from intake.advice import AdviceError, advise
-from intake.desk.keeping import Keeper
+from intake.desk.commands import table
+from intake.desk.effect import Effect, Slip
+from intake.desk.lights import Lit, lit_message, lit_preview
 from intake.desk.snapshot import Snapshot, Verdicts, early_verdicts, snapshot
 from intake.desk.talk_text import Standing, answer_lines, heard_lines, reply_line
-from intake.interview.question import Question
+from intake.desk.work import Work
+from intake.interview.mending import Mend
 from intake.spec import SpecError
+from intake.spec.case import standing
 from intake.spec.clean import one_line
 from intake.spec.display import label, show_value
-from intake.talk import Interview
+from intake.spec.facts import Heard
 
 Step = Callable[[], Snapshot]
 
@@ -19,134 +24,172 @@ _SHOWN_AGAIN = 20
 
 
 class Steps:
-    """The talk and its book, behind the calls that the screen makes."""
+    """The work on one case, behind the calls that the desk and `ask` make."""
 
-    def __init__(self, talk: Interview, keeper: Keeper | None) -> None:
-        self.talk, self._keeper = talk, keeper
+    def __init__(self, work: Work) -> None:
+        self.work = work
         self.trouble: str | None = None
-        self._question: Question | None = None
-        self._changing: tuple[str, int] | None = None
         self._standing = Standing()
         self._turn = 0
         self.tell: Callable[[Verdicts], object] | None = None
         """Called from the worker with the verdicts of a message, before the next question is ranked."""
 
     def safely(self, step: Step) -> Snapshot | str:
-        """Do a step. A fault of the program comes back as a line for the screen, and the desk goes on."""
+        """Do a step. A slip or a fault of the program comes back as a line, and the desk goes on."""
         self._turn += 1
         try:
             return step()
+        except Slip as slip:
+            return str(slip)
         except Exception as fault:
             return f"That could not be worked on ({type(fault).__name__}: {one_line(str(fault), 200)}). Go on, or F9."
 
-    def start(self) -> Snapshot:
-        """What stands when the desk opens."""
-        said = list(self.talk.case.messages.values())
-        lines = [f"{who}: {one_line(text)}" for text, who in said][-_SHOWN_AGAIN:]
-        if said:
-            self._question = self.talk.ask()
-        list(self._standing.news(self.talk.result(), self.talk.system))  # what is so already is no news
-        return self._shot(tuple(lines))
+    # ------------------------------------------------------------------ opening
 
-    def say(self, text: str, seen: str | None) -> Snapshot:
+    def start(self) -> Snapshot:
+        """What stands when the case is opened."""
+        if self.work.talk.case.messages:
+            self.work.question = self.work.talk.ask()
+        list(self._standing.news(self.work.talk.result(), self.work.system))  # what is so already is no news
+        return self._shot(())
+
+    def said_before(self) -> list[tuple[str, Lit]]:
+        """The last messages of a kept talk with who said them, lit as they were understood."""
+        case, heard = self.work.talk.case, {}
+        for event in standing(self.work.talk.events):
+            if event.kind == "heard" and event.body.get("message") is not None:
+                heard[int(event.body["message"])] = event
+        newest = list(case.messages.items())[-_SHOWN_AGAIN:]
+        return [
+            (who, lit_message(case, heard[number], self.work.system) if number in heard else Lit(text))
+            for number, (text, who) in newest
+        ]
+
+    def news(self) -> Snapshot | None:
+        """What another desk kept of this case meanwhile, None for nothing."""
+        if self.work.keeper is None or not self.work.keeper.news(self.work.talk):
+            return None
+        self.work.question = self.work.talk.ask()
+        return self._shot(("Another desk has gone on with this case; what it kept is taken in.",))
+
+    # ------------------------------------------------------------------ words
+
+    def preview(self, text: str, seen: str | None) -> Lit:
+        """How a message would be understood; nothing is kept. `seen` as in `say`."""
+        return lit_preview(self.work.talk.preview(text, self._to(seen), by_ear=self.work.by_ear), self.work.system)
+
+    def say(self, text: str, seen: str | None, mends: Sequence[Mend] = ()) -> Snapshot:
         """The visitor's words: the new value of a fact picked, an answer to the question, or a message.
 
         `seen`: the question that stood on the screen when the words were sent. One that came up since, while an
         earlier message was worked on, has not been read by anybody: then the words are a message of their own.
         """
-        before = len(self.talk.inquiries)
-        if self._changing is not None:
-            field, size = self._changing
-            heard = self.talk.mend(field, text, size)
-        elif self._question is not None and self._question.id == seen:
-            heard = self.talk.answer(text)
+        talk, by_ear = self.work.talk, self.work.by_ear
+        before = len(talk.inquiries)
+        if self.work.changing is not None:
+            field, size = self.work.changing
+            heard = talk.mend(field, text, size)
+        elif (to := self._to(seen)) is not None:
+            heard = talk.answer(text, to, by_ear=by_ear, mends=mends)
         else:
-            heard = self.talk.hear(text)
+            heard = talk.hear(text, by_ear=by_ear, mends=mends)
+        return self._understood(heard, before)
+
+    def mend_last(self, mends: Sequence[Mend]) -> Snapshot:
+        """The last message taken in again, with what staff say that its words are."""
+        before = len(self.work.talk.inquiries)
+        heard = self.work.talk.rehear(mends)
+        if heard is None:
+            raise Slip("There is no message yet.")
+        return self._understood(heard, min(before, len(self.work.talk.inquiries)))
+
+    def _to(self, seen: str | None) -> str | None:
+        question = self.work.question
+        return question.id if question is not None and question.id == seen else None
+
+    def _understood(self, heard: Heard, before: int) -> Snapshot:
+        """What a message gave, told before the next question is ranked."""
+        talk = self.work.talk
         self._keep()
-        asks = self.talk.inquiries[before:]
-        understood = tuple(heard_lines(heard, self.talk.system))
-        if self.tell is not None and understood:
-            self.tell(early_verdicts(self.talk, self._turn, understood))
-        lines = (*understood, *answer_lines(map(self.talk.reply_to, asks)))
-        return self._go_on(lines or (reply_line(self.talk.events[-1]),))
+        asks = talk.inquiries[before:]
+        lines = tuple(heard_lines(heard, self.work.system))
+        lit = self._last_lit()
+        if self.tell is not None and lines:
+            self.tell(early_verdicts(self.work, self._turn, lines, lit))
+        brief = self.work.brief if asks else None
+        lines = (*lines, *answer_lines(talk.reply_to(one, brief) for one in asks))
+        return replace(self._go_on(lines or (reply_line(talk.events[-1]),)), lit=lit)
+
+    def _last_lit(self) -> Lit | None:
+        last = self.work.talk.events[-1]
+        if last.kind != "heard" or last.body.get("message") is None:
+            return None
+        return lit_message(self.work.talk.case, last, self.work.system)
 
     def what_if(self, text: str) -> str:
         """The case with what these words say, beside the case as it is; in a line what is wrong with them."""
         try:
-            return "\n".join(advise(self.talk.brief, "what-if", text).lines)
+            return "\n".join(advise(self.work.brief, "what-if", text).lines)
         except (AdviceError, SpecError) as fault:
             return str(fault)
+
+    # ------------------------------------------------------------------ commands and keys
+
+    def command(self, line: str) -> Snapshot:
+        """A typed command, as "/later". Raises Slip for one that cannot be done."""
+        question, changing = self.work.question, self.work.changing
+        before = len(self.work.talk.events)
+        command, effect = table.run(self.work, line)
+        if command.looks or len(self.work.talk.events) == before:
+            return replace(self._shot(effect.lines), effect=effect)
+        if (self.work.question, self.work.changing) == (question, changing):
+            return replace(self._go_on(effect.lines), effect=effect)
+        return replace(self._shot(effect.lines), effect=effect)  # the command has put a question itself
+
+    def effect(self, line: str) -> Effect:
+        """What a command that only looks comes to, without the rest of the screen. Raises Slip."""
+        return table.run(self.work, line)[1]
 
     def change(self, key: str) -> Snapshot:
         """Take the next words as the new value of one fact ("product.weight@1")."""
         field, _, size = key.partition("@")
-        self._changing = field, int(size or 1)
+        self.work.changing = field, int(size or 1)
         return self._shot(())
 
     def leave_be(self) -> Snapshot:
-        """No new value after all: what stands is kept."""
-        return self._go_on(("Left as it is.",) if self._changing else ())
-
-    def unknown(self) -> Snapshot:
-        """The visitor does not know."""
-        return self._close(self.talk.unknown)
-
-    def later(self) -> Snapshot:
-        """The visitor will check."""
-        return self._close(self.talk.later)
-
-    def _close(self, deed: Callable[[], None]) -> Snapshot:
-        if self._question is None:
-            return self._shot(("No question is open.",))
-        deed()
-        return self._go_on((reply_line(self.talk.events[-1]),))
-
-    def back(self) -> Snapshot:
-        """Take back the last answer and ask it again."""
-        self._question, self._changing = self.talk.back(), None
-        return self._shot(("Back to the question before.",))
-
-    def undo(self) -> Snapshot:
-        """Take back the last thing that happened."""
-        return self._go_on(("Taken back.",) if self.talk.undo() else ("There is nothing to take back.",))
-
-    def redo(self) -> Snapshot:
-        """Put back what was taken back."""
-        return self._go_on(("Put back.",) if self.talk.redo() else ("There is nothing to put back.",))
+        """Enter alone: no new value after all, or on to the next question."""
+        return self._go_on(("Left as it is.",) if self.work.changing else ())
 
     def put(self, id: str) -> Snapshot:
         """Ask a question out of order."""
-        self._question, self._changing = self.talk.put(id), None
+        self.work.question, self.work.changing = self.work.talk.put(id), None
         return self._shot(())
 
-    def note(self, text: str) -> Snapshot:
-        """A note of the staff."""
-        self.talk.note(text)
-        return self._shot((f"Noted: {one_line(text)}",))
+    # ------------------------------------------------------------------ what stands
 
     def _go_on(self, lines: tuple[str, ...]) -> Snapshot:
-        self._changing = None
+        self.work.changing = None
         self._keep()  # before the sizing, which may take a second
-        self._question = self.talk.ask()
+        self.work.question = self.work.talk.ask()
         return self._shot(lines)
 
     def _shot(self, lines: tuple[str, ...]) -> Snapshot:
         self._keep()
-        news = tuple(self._standing.news(self.talk.result(), self.talk.system))
-        shown = snapshot(self.talk, self._question, (*lines, *news), self._asks_anew(), self._turn)
-        if self._keeper is not None and self.trouble is None and self.talk.events:
-            self._keeper.index(self.talk)
+        news = tuple(self._standing.news(self.work.talk.result(), self.work.system))
+        shown = snapshot(self.work, (*lines, *news), self._asks_anew(), self._turn)
+        if self.work.keeper is not None and self.trouble is None and self.work.talk.events:
+            self.work.keeper.index(self.work.talk)
         return shown
 
     def _asks_anew(self) -> str:
         """What stands in place of the question while a fact is being changed."""
-        if self._changing is None:
+        if self.work.changing is None:
             return ""
-        field, size = self._changing
-        fact = self.talk.case.facts.get(self._changing)
-        stands = "" if fact is None else f" It stands at {show_value(field, fact, self.talk.system)}."
+        field, size = self.work.changing
+        fact = self.work.talk.case.facts.get(self.work.changing)
+        stands = "" if fact is None else f" It stands at {show_value(field, fact, self.work.system)}."
         return f"Type the new {label(field, size)}; it replaces what stands. Enter alone leaves it.{stands}"
 
     def _keep(self) -> None:
-        if self._keeper is not None and self.talk.events:
-            self.trouble = self._keeper.keep(self.talk)
+        if self.work.keeper is not None and self.work.talk.events:
+            self.trouble = self.work.keeper.keep(self.work.talk)

@@ -7,11 +7,12 @@ from collections.abc import Iterable, Iterator
 
 from intake.advice import family_name, verdict_line
 from intake.advice.cards import CardAnswer
+from intake.desk.lights import fact_words
 from intake.interview.question import Question
 from intake.sizing.result import Result
-from intake.spec import Event, Fact, Heard
+from intake.spec import Case, Event, Fact, Heard
 from intake.spec.clean import one_line
-from intake.spec.display import System, label, show_value
+from intake.spec.display import System
 
 _REPLIES = {
     "heard": "nothing in that line is a fact that the interview asks for.",
@@ -26,7 +27,7 @@ _SIGN = {"fits": "+", "depends": "?", "out": "-"}
 def heard_lines(heard: Heard, system: System) -> Iterator[str]:
     """What one message gave: facts with their words, what needs a question back, what was not used."""
     for fact in heard.facts:
-        yield f'Understood: {_fact(fact, system)}, from "{one_line(fact.said)}"'
+        yield f'Understood: {fact_words(fact, system)}, from "{one_line(fact.said)}"'
     for doubt in heard.doubts:
         yield f'To clear up: "{one_line(doubt.said)}": {one_line(doubt.why)}'
     for piece in heard.unread:
@@ -56,11 +57,11 @@ def question_lines(question: Question) -> Iterator[str]:
     yield f"Why: {one_line(question.why)}"
 
 
-def fact_lines(facts: Iterable[Fact], system: System) -> Iterator[str]:
-    """What stands now, each with who said it and in which words."""
+def fact_lines(case: Case, facts: Iterable[Fact], system: System) -> Iterator[str]:
+    """What stands now, each with who said it, how, and in which words."""
     for fact in facts:
         words = f', "{one_line(fact.said)}"' if fact.said else ""
-        yield f"{_fact(fact, system)} ({fact.who}{words})"
+        yield f"{fact_words(fact, system)} ({case.origin(fact)}{words})"
 
 
 def family_lines(result: Result, system: System, *, out: bool = True) -> Iterator[str]:
@@ -89,11 +90,6 @@ class Standing:
         if result.best != self._best:
             yield f"Best so far: {family_name(result.best) if result.best is not None else 'none yet'}"
             self._best = result.best
-
-
-def _fact(fact: Fact, system: System) -> str:
-    colon = ":" if fact.size > 1 else ""  # "size 2 15 3/4 in" would be read as one figure
-    return f"{label(fact.field, fact.size)}{colon} {show_value(fact.field, fact, system)}"
 
 
 def _family(name: str, result: Result, system: System, said_before: str = "") -> str:

@@ -1,0 +1,76 @@
+"""What a command is, and slips that several of them tell."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from intake.desk.effect import Effect, Slip
+from intake.desk.work import Work
+from intake.spec.clean import one_line
+from intake.spec.labels import fields_named, label
+from intake.spec.vocabulary import nearest, vocabulary
+
+Run = Callable[[Work, str], Effect]
+
+
+@dataclass(frozen=True, slots=True)
+class Command:
+    """One word behind the slash. `takes`: what is typed behind it, "" for nothing. `group`: its head on the help page.
+
+    `looks`: it changes nothing of the case, so no question follows it.
+    """
+
+    word: str
+    takes: str
+    does: str
+    run: Run
+    looks: bool = False
+    group: str = ""
+
+    @property
+    def usage(self) -> str:
+        """How it is typed."""
+        return f"/{self.word} {self.takes}".rstrip()
+
+
+def under(group: str, *commands: Command) -> tuple[Command, ...]:
+    """The commands under one head."""
+    return tuple(replace(one, group=group) for one in commands)
+
+
+def needs(rest: str, what: str) -> str:
+    """What was typed behind a command. Raises Slip when that is nothing; `what` says what belongs there."""
+    said = rest.strip()
+    if not said:
+        raise Slip(f"Write {what}")
+    return said
+
+
+def field_of(words: str) -> str:
+    """The one field that words name. Raises Slip with the nearest ones."""
+    found = fields_named(words)
+    if len(found) == 1:
+        return found[0]
+    said = one_line(words, 40)
+    if found:
+        names = ", ".join(f"{label(name)} ({name})" for name in found[:6])
+        raise Slip(f'"{said}" may be several facts: {names}. Give one of the names in brackets.')
+    close = nearest(words.casefold().strip().replace(" ", "_"))
+    hint = f" Did you mean {close}?" if close else ""
+    raise Slip(f'There is no fact "{said}".{hint} /facts lists those that stand; their names work here.')
+
+
+def field_and_value(rest: str, example: str) -> tuple[str, str]:
+    """ "product.weight 40 lb", "peak rate: 45/min" or "weight = 40 lb": the field and the words behind it."""
+    said = needs(rest, f"the fact and its value behind it: {example}")
+    head, _, tail = said.partition(" ")
+    if head in vocabulary():
+        return head, needs(tail, f"a value behind {head}: {example}")
+    for mark in (":", "="):
+        head, found, tail = said.partition(mark)
+        if found:
+            return field_of(head), needs(tail, f"a value behind the {mark}: {example}")
+    words = said.split()
+    for count in range(len(words) - 1, 0, -1):
+        if len(fields_named(" ".join(words[:count]))) == 1:
+            return field_of(" ".join(words[:count])), " ".join(words[count:])
+    raise Slip(f"Write the fact, a colon, and its value: {example}")

@@ -1,0 +1,70 @@
+"""All commands, and how a typed line finds its own."""
+
+from collections.abc import Iterator
+
+from intake.casebook import BookError
+from intake.desk.commands import book, life, looking, talking
+from intake.desk.commands.command import Command, under
+from intake.desk.effect import Effect, Slip
+from intake.desk.work import Work
+from intake.spec import SpecError
+from intake.spec.clean import clean
+from intake.spec.vocabulary import nearest
+
+
+def _quit(work: Work, rest: str) -> Effect:
+    return Effect(leave=True)
+
+
+def _help(work: Work, rest: str) -> Effect:
+    word = rest.strip().removeprefix("/")
+    found = by_word(word) if word else None
+    return Effect(lines=(f"{found.usage}: {found.does}",) if found is not None else tuple(help_lines()))
+
+
+COMMANDS: tuple[Command, ...] = (
+    *talking.COMMANDS,
+    *looking.COMMANDS,
+    *life.COMMANDS,
+    *book.COMMANDS,
+    *under(
+        "THE DESK",
+        Command("help", "[COMMAND]", "this list, or one of it", _help, looks=True),
+        Command("quit", "", "leave", _quit, looks=True),
+    ),
+)
+
+
+def by_word(word: str) -> Command | None:
+    """The command of that word, with or without its slash."""
+    return next((one for one in COMMANDS if one.word == word.removeprefix("/").casefold()), None)
+
+
+def starting(lead: str) -> list[Command]:
+    """The commands whose word starts so, for completing what is typed."""
+    said = lead.removeprefix("/").casefold()
+    return [one for one in COMMANDS if one.word.startswith(said)]
+
+
+def run(work: Work, line: str) -> tuple[Command, Effect]:
+    """Do what a typed line says. Raises Slip for a line that cannot be done, in words for the person."""
+    head, *tail = line.strip().split(maxsplit=1)
+    command = by_word(head)
+    if command is None:
+        close = nearest(head.removeprefix("/"), tuple(one.word for one in COMMANDS))
+        hint = f" Did you mean /{close}?" if close else ""
+        raise Slip(f"There is no command {clean(head)[:40]}.{hint} /help lists them.")
+    try:
+        return command, command.run(work, tail[0] if tail else "")
+    except (BookError, SpecError) as trouble:
+        raise Slip(str(trouble)) from None
+
+
+def help_lines() -> Iterator[str]:
+    """Every command with what it does, under its head."""
+    group = ""
+    for one in COMMANDS:
+        if one.group != group:
+            group = one.group
+            yield group
+        yield f"{one.usage}: {one.does}"

@@ -1,0 +1,168 @@
+"""Commands of the talk itself: answers without words, taking back, putting right, asking out of order."""
+
+from intake.desk.commands.command import Command, field_and_value, field_of, needs, under
+from intake.desk.effect import Effect, Slip
+from intake.desk.lights import fact_words, lit_preview
+from intake.desk.pieces import Piece, pieces
+from intake.desk.talk_text import answer_lines, heard_lines, reply_line
+from intake.desk.work import Work
+from intake.interview.mending import Mend
+from intake.spec.clean import clean, one_line
+from intake.spec.labels import label
+
+_GROUP = "THE TALK"
+
+
+def _unknown(work: Work, rest: str) -> Effect:
+    return _close(work, later=False)
+
+
+def _later(work: Work, rest: str) -> Effect:
+    return _close(work, later=True)
+
+
+def _close(work: Work, *, later: bool) -> Effect:
+    if work.question is None:
+        raise Slip("No question is open.")
+    if later:
+        work.talk.later(work.question.id)
+    else:
+        work.talk.unknown(work.question.id)
+    return Effect(lines=(reply_line(work.talk.events[-1]),))
+
+
+def _back(work: Work, rest: str) -> Effect:
+    work.question, work.changing = work.talk.back(), None
+    return Effect(lines=("Back to the question before.",))
+
+
+def _undo(work: Work, rest: str) -> Effect:
+    return Effect(lines=("Taken back.",) if work.talk.undo() else ("There is nothing to take back.",))
+
+
+def _redo(work: Work, rest: str) -> Effect:
+    return Effect(lines=("Put back.",) if work.talk.redo() else ("There is nothing to put back.",))
+
+
+def _phone(work: Work, rest: str) -> Effect:
+    said = rest.strip().casefold()
+    if said not in ("", "on", "off"):
+        raise Slip("Write /phone on, /phone off, or /phone alone to change over.")
+    work.by_ear = said == "on" or (not said and not work.by_ear)
+    told = "By phone: what is typed counts as heard, and shorthand is understood." if work.by_ear else "Written again."
+    return Effect(lines=(told,))
+
+
+def _ask(work: Work, rest: str) -> Effect:
+    """Put another question: by its id, a fact, or a branch."""
+    said = needs(rest, "what to ask about: /ask cleaning, /ask rise.height")
+    open_now = work.talk.open_questions()
+    found = next((one for one in open_now if one.id == said), None) or next(
+        (one for one in open_now if one.branch == said.casefold()), None
+    )
+    try:
+        work.question = work.talk.put(found.id if found is not None else _known_id(said))
+    except ValueError as wrong:
+        raise Slip(str(wrong)) from None
+    work.changing = None
+    return Effect()
+
+
+def _known_id(said: str) -> str:
+    return said if said.isidentifier() or ":" in said else field_of(said)
+
+
+def _mend(work: Work, rest: str) -> Effect:
+    """Say what words of the last message are; alone: its pieces with their numbers."""
+    parts = _last_pieces(work)
+    if not rest.strip():
+        rows = [f'{n}. "{one_line(one.said)}"{f": {one.means}" if one.means else ""}' for n, one in enumerate(parts, 1)]
+        return Effect(lines=(*rows, "Say what one is: /mend 2 product.width, /mend 2-3 peak rate, /mend 2 nothing."))
+    number, _, what = rest.strip().partition(" ")
+    piece = _numbered(number, parts, work.talk.last_message)
+    work.talk.rehear([mend_of(work, piece, what)])
+    return Effect(lines=(f'Put right: "{one_line(piece.said)}" is {what.strip()}.',))
+
+
+def _last_pieces(work: Work) -> list[Piece]:
+    last = work.talk.last_message
+    if not last:
+        raise Slip("There is no message yet.")
+    return pieces(lit_preview(work.talk.preview(last), work.system))
+
+
+def _numbered(number: str, parts: list[Piece], text: str) -> Piece:
+    first, _, last = number.partition("-")
+    if not first.isdecimal() or not (last or first).isdecimal():
+        raise Slip("Write the number of the piece, then what it is: /mend 2 product.width. /mend alone numbers them.")
+    low, high = int(first), int(last or first)
+    if not 1 <= low <= high <= len(parts):
+        raise Slip(f"There are pieces 1 to {len(parts)}. /mend alone lists them.")
+    start, end = parts[low - 1].start, parts[high - 1].end
+    return Piece(start, end, text[start:end], "", " ")
+
+
+def mend_of(work: Work, piece: Piece, what: str) -> Mend:
+    """A piece is what is said of it: a fact by its name, or nothing. Raises Slip where the words give no such fact."""
+    said = needs(what, "what it is: the name of a fact, or nothing")
+    if said.casefold() == "nothing":
+        return Mend((piece.start, piece.end), None)
+    field, value = (said, piece.said) if "=" not in said and ":" not in said else field_and_value(said, "")
+    field = field_of(field)
+    fact = work.talk.value_in_words(field, value)
+    if fact is None:
+        raise Slip(f'"{one_line(value, 40)}" gives no {label(field)}. Say its value too: {field} = 300 mm, say.')
+    return Mend((piece.start, piece.end), fact)
+
+
+def _fact(work: Work, rest: str) -> Effect:
+    field, value = field_and_value(rest, "/fact product.weight 40 lb")
+    heard = work.talk.mend(field, value, who="staff")
+    lines = tuple(heard_lines(heard, work.system))
+    return Effect(lines=lines or (f'"{one_line(value, 40)}" gives no {label(field)}; what stood stands.',))
+
+
+def _drop(work: Work, rest: str) -> Effect:
+    said = needs(rest, "which fact: /drop peak rate")
+    name, _, number = said.partition("@")
+    field, size = field_of(name), int(number) if number.isdecimal() else 1
+    fact = work.talk.case.facts.get((field, size))
+    if fact is None:
+        raise Slip(f"Nothing stands for {label(field, size)}.")
+    work.talk.withdraw(field, size)
+    return Effect(lines=(f"No longer said: {fact_words(fact, work.system)}.",))
+
+
+def _note(work: Work, rest: str) -> Effect:
+    words = clean(needs(rest, "the note behind it: /note TEXT"))
+    work.talk.note(words)
+    return Effect(lines=(f"Noted: {one_line(words)}",))
+
+
+def _staff(work: Work, rest: str) -> Effect:
+    words = clean(needs(rest, "what you know yourself: /staff ceiling is 5 m, seen on the drawing"))
+    heard = work.talk.hear(words, who="staff")
+    return Effect(lines=tuple(heard_lines(heard, work.system)) or (reply_line(work.talk.events[-1]),))
+
+
+def _answer(work: Work, rest: str) -> Effect:
+    reply = work.talk.inquire(needs(rest, "the visitor's question behind it: /answer how tall can you go?"))
+    return Effect(lines=tuple(answer_lines([reply])))
+
+
+COMMANDS = under(
+    _GROUP,
+    Command("unknown", "", "the visitor does not know; it becomes an open point", _unknown),
+    Command("later", "", "the visitor will check and come back", _later),
+    Command("back", "", "take back the last answer and ask again", _back),
+    Command("undo", "", "take back the last thing that happened", _undo),
+    Command("redo", "", "put back what was taken back", _redo),
+    Command("phone", "[on|off]", "what is typed was heard, and may be shorthand", _phone),
+    Command("ask", "TOPIC", "put another question: a branch, a fact, a question's id", _ask),
+    Command("mend", "[N WHAT]", "say what words of the last message are", _mend),
+    Command("fact", "FACT VALUE", "set one fact anew, in words", _fact),
+    Command("drop", "FACT", "a fact stands no longer", _drop),
+    Command("staff", "TEXT", "what you know yourself; read for facts", _staff),
+    Command("note", "TEXT", "a note; never read for facts", _note),
+    Command("answer", "QUESTION", "a question of the visitor's own, answered from the case", _answer),
+)

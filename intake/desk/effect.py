@@ -1,0 +1,33 @@
+"""What a command comes to: lines to show, a page to read, text to copy, a case to go to."""
+
+from dataclasses import dataclass
+
+
+class Slip(ValueError):  # noqa: N818  # a person's slip, told as a line, and no fault of the program
+    """Something typed that cannot be done. The message says what, where and how to mend it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """A text to read, select and copy."""
+
+    title: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Go:
+    """Another case to bring to the front: its name, "" for a new one."""
+
+    case: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Effect:
+    """What comes of a command. `copy`: text for the clipboard; `leave`: the person wants to go."""
+
+    lines: tuple[str, ...] = ()
+    page: Page | None = None
+    copy: str = ""
+    go: Go | None = None
+    leave: bool = False
