@@ -83,11 +83,12 @@ class Interview:
         question = self._question_for(to) if to is not None else self.current
         return self._take(text, question, who, by_ear=by_ear, mends=mends)
 
-    def preview(self, text: str, to: str | None = None, *, by_ear: bool = False) -> Preview:
+    def preview(self, text: str, to: str | None = None, *, by_ear: bool = False, mends: Sequence[Mend] = ()) -> Preview:
         """What a message would give, as an answer to `to` or as one of its own. Nothing of it is kept."""
         words = clean(text)
         question = self._find(to) if to is not None else None
-        taken, found = self._read(words, question, "visitor", by_ear)
+        read, found = self._read(words, question, "visitor", by_ear)
+        taken = mended(read, mends, words)
         asks = tuple(Inquiry(text=words[slice(*one.span)], message=0, span=one.span, card=one.card) for one in found)
         return Preview(words=words, heard=taken.heard, asks=asks, reply=taken.reply)
 
@@ -295,6 +296,10 @@ class Interview:
     def system(self) -> System:
         """The units that the visitor thinks in, guessed from the words."""
         return system_of(text for text, who in self.case.messages.values() if who == "visitor")
+
+    def system_with(self, text: str) -> System:
+        """The same when the visitor says this too."""
+        return system_of([*(said for said, who in self.case.messages.values() if who == "visitor"), clean(text)])
 
     @property
     def title(self) -> str:

@@ -15,7 +15,7 @@ from intake.advice import (
     trials,
     way_in,
 )
-from intake.talk import Interview
+from intake.desk.work import Work
 
 _PARTS: tuple[tuple[str, Callable[[Brief], Answer]], ...] = (
     ("HOW SETTLED", settled),
@@ -29,10 +29,10 @@ _PARTS: tuple[tuple[str, Callable[[Brief], Answer]], ...] = (
 """What is said below the recommendation while a machine leads, in this order."""
 
 
-def advice_page(talk: Interview) -> str:
+def advice_page(work: Work) -> str:
     """All of it as text that can be selected and sent. Sizes anew, so it belongs off the screen's own thread."""
-    brief = talk.brief
+    brief = work.brief
     lines = ["RECOMMENDATION", *recommendation(brief.result, brief.spec, brief.system, brief.sentences)]
     for head, answer in _PARTS if brief.best is not None else ():
         lines += ["", head, *answer(brief).lines]
-    return "\n".join([*lines, "", "TO FIND OUT", *to_find_out(brief, talk.case).lines])
+    return "\n".join([*lines, "", "TO FIND OUT", *to_find_out(brief, work.talk.case).lines])

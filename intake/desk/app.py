@@ -1,63 +1,143 @@
-"""Opens the desk on a case: the app holds the screens and the signals, nothing else."""
+"""Opens the desk: the app holds the cases that are open and the signals, nothing else."""
 
 import asyncio
 import signal
 from collections.abc import Iterable
 from functools import partial
 
+from textual import on
 from textual.app import App, SystemCommand
 from textual.screen import Screen
 
-from intake.casebook import new_id
+from intake.casebook import BookError, new_id
+from intake.desk.commands.table import COMMANDS
 from intake.desk.keeping import Keeper, resume
 from intake.desk.keys import KEYS
 from intake.desk.pages import Choice, SurePage
+from intake.desk.prompt import Prompt
 from intake.desk.steps import Steps
 from intake.desk.talk_screen import TalkScreen
+from intake.desk.work import Work
 from intake.talk import Interview
 
 
 class Desk(App[None]):
-    """The full-screen desk."""
+    """The full-screen desk. Each open case has a screen of its own; one of them is in front."""
 
     TITLE = "intake"
     ENABLE_COMMAND_PALETTE = True
 
-    def __init__(self, talk: Interview, keeper: Keeper | None = None, case: str | None = None) -> None:
+    def __init__(self, talk: Interview, keeper: Keeper | None = None) -> None:
         super().__init__()
-        self._steps, self._case = Steps(talk, keeper), case
+        self._cases = [TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))]
+
+    @property
+    def front(self) -> TalkScreen:
+        """The case in front."""
+        return self._cases[0]
+
+    @property
+    def cases(self) -> list[TalkScreen]:
+        """The open cases, the one in front first, the others in the order in which they come next."""
+        return list(self._cases)
 
     def on_mount(self) -> None:
         """Show the talk; leave the terminal as it was when the program is told to stop."""
         loop = asyncio.get_running_loop()
         for number in (signal.SIGTERM, signal.SIGHUP):
             loop.add_signal_handler(number, self.exit)
-        self.push_screen(TalkScreen(self._steps, self._case))
+        self.push_screen(self.front)
+
+    # ------------------------------------------------------------------ several cases
+
+    @on(TalkScreen.Wanted)
+    def go(self, event: TalkScreen.Wanted) -> None:
+        """Bring a case to the front: one that is open, one of the book, or a new one."""
+        if event.go is None:
+            self._next_case()
+            return
+        name = event.go.case
+        there = next((screen for screen in self._cases if name and screen.steps.work.name == name), None)
+        try:
+            screen = there or _opened(name or new_id(), self.front.steps.work.keeper is not None)
+        except BookError as trouble:
+            self.notify(str(trouble), severity="error", markup=False)
+            return
+        if there is not None:
+            self._cases.remove(there)
+        self._to_front(screen)
+
+    def _next_case(self) -> None:
+        """The case that has waited longest comes to the front."""
+        if len(self._cases) > 1:
+            self._to_front(self._cases.pop())
+        else:
+            self.notify("One case is open. Ctrl+O goes on with another one or begins one.", markup=False)
+
+    def _to_front(self, screen: TalkScreen) -> None:
+        self._cases.insert(0, screen)
+        self._show_tabs()
+        self.switch_screen(screen)
+
+    @on(TalkScreen.Changed)
+    def _show_tabs(self) -> None:
+        """The row of open cases on each screen, the one in front in brackets."""
+        names = sorted(screen.steps.work.name for screen in self._cases)
+        for screen in self._cases:
+            own = screen.steps.work.name
+            screen.tabs = " ".join(f"[{name}]" if name == own else name for name in names) if len(names) > 1 else ""
+        if self.front.is_mounted:
+            self.front.show_top()
+
+    # ------------------------------------------------------------------ palette, leaving
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
-        """The command palette: every key of the desk, the colours, leaving."""
+        """The command palette: every key and every command of the desk, the colours, leaving."""
         if isinstance(screen, TalkScreen):
             for key in KEYS:
                 yield SystemCommand(f"{key.word} ({key.cap})", key.does, partial(screen.run_action, key.action))
+            for command in COMMANDS:
+                put = partial(self._put_on_line, f"/{command.word} ")
+                yield SystemCommand(command.usage, command.does, put)
         yield SystemCommand("colours", "Choose light or dark colours", self.action_change_theme)
-        yield SystemCommand("leave (Ctrl+Q)", "Leave the desk", partial(self.run_action, "quit"))
+        yield SystemCommand("leave (^Q)", "Leave the desk", partial(self.run_action, "quit"))
+
+    def _put_on_line(self, words: str) -> None:
+        """A command on the answer line, to be finished and sent with Enter; words already there are kept behind it."""
+        prompt = self.front.query_one(Prompt)
+        prompt.text = words + prompt.text
+        prompt.move_cursor(prompt.document.end)
 
     async def action_quit(self) -> None:
         """Ask before leaving."""
         if isinstance(self.screen, SurePage):
             return
-        kept = f"The talk is kept as {self._case}." if self._case else "The talk has no name and is NOT kept."
-        kept = "NOT SAVED: the book could not be written." if self._steps.trouble else kept
-        self.push_screen(SurePage(Choice(f"Leave the desk? {kept}", "leave")), self._left)
+        unsaved = [screen for screen in self._cases if screen.steps.trouble]
+        names = ", ".join(screen.steps.work.name for screen in self._cases if screen.steps.work.name)
+        kept = f"What was said is kept as {names}." if names else "The talk has no name and is NOT kept."
+        kept = "NOT SAVED: the book could not be written." if unsaved else kept
+        typed = " Words on the answer line were not sent." if self._typed() else ""
+        self.push_screen(SurePage(Choice(f"Leave the desk? {kept}{typed}", "leave")), self._left)
+
+    def _typed(self) -> bool:
+        """True where words stand on an answer line that were not sent."""
+        return any(screen.query_one(Prompt).text.strip() for screen in self._cases if screen.is_mounted)
 
     def _left(self, sure: bool | None) -> None:
         if sure:
             self.exit()
 
 
+def _opened(name: str, keep: bool) -> TalkScreen:
+    """A screen for a case of the book, or a new one. Raises BookError."""
+    talk = (resume(name) if keep else None) or Interview()
+    keeper = Keeper(name, kept=len(talk.events)) if keep else None
+    return TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))
+
+
 def open_desk(case: str | None = None, *, mouse: bool = True) -> int:
     """Open the desk on a kept case, or a new one. Returns the exit code. Raises BookError when the book is damaged."""
     name = case or new_id()
     talk = (resume(name) if case else None) or Interview()
-    Desk(talk, Keeper(name), name).run(mouse=mouse)
+    Desk(talk, Keeper(name, kept=len(talk.events))).run(mouse=mouse)
     return 0

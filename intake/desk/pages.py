@@ -1,4 +1,4 @@
-"""Pages laid over the desk: text to read, select and copy, and a list to choose from."""
+"""Pages laid over the desk: text to read, select and copy, and a question with two ways out."""
 
 from dataclasses import dataclass
 from typing import ClassVar
@@ -6,10 +6,9 @@ from typing import ClassVar
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 from textual.screen import ModalScreen
-from textual.widgets import OptionList, Static, TextArea
-from textual.widgets.option_list import Option
+from textual.widgets import Static, TextArea
 
-from intake.desk.snapshot import Row
+from intake.desk.copying import copy_out
 
 
 class TextPage(ModalScreen[None]):
@@ -17,7 +16,7 @@ class TextPage(ModalScreen[None]):
 
     CSS_PATH = "pages.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
-        Binding("escape,f1,f5", "dismiss", "close"),
+        Binding("escape,q,f1,f5", "dismiss", "close"),
         Binding("ctrl+y", "copy", "copy all"),
     ]
 
@@ -32,31 +31,8 @@ class TextPage(ModalScreen[None]):
 
     def action_copy(self) -> None:
         """Copy the page by way of the terminal; some terminals refuse without a word."""
-        self.app.copy_to_clipboard(self._text)
+        copy_out(self.app, self._text)
         self.notify("Sent to the clipboard. Nothing there? Select the text here with the mouse.", markup=False)
-
-
-class ListPage(ModalScreen[str | None]):
-    """A list to choose from: Enter takes a line, Escape closes."""
-
-    CSS_PATH = "pages.tcss"
-    BINDINGS: ClassVar[list[BindingType]] = [Binding("escape,f2,f3,f4", "dismiss", "close")]
-
-    def __init__(self, title: str, rows: tuple[Row, ...], hint: str) -> None:
-        super().__init__()
-        self._title, self._rows, self._hint = title, rows, hint
-
-    def compose(self) -> ComposeResult:
-        yield Static(self._title, markup=False, classes="page-title")
-        if self._rows:
-            yield OptionList(*(Option(row.text) for row in self._rows), markup=False, id="page-list")
-        else:
-            yield Static("Nothing here yet.", markup=False, id="page-list")
-        yield Static(f"Enter {self._hint}   Esc close", markup=False, classes="keys")
-
-    def on_option_list_option_selected(self, event: OptionList.OptionSelected) -> None:
-        """Hand up the key of the line."""
-        self.dismiss(self._rows[event.option_index].key)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +58,7 @@ class SurePage(ModalScreen[bool]):
 
     def compose(self) -> ComposeResult:
         yield Static(self._choice.title, markup=False, classes="page-title")
-        yield Static(f"Enter or Y: {self._choice.yes}     N or Esc: stay", markup=False, classes="keys")
+        yield Static(f"Enter or y: {self._choice.yes}   n or Esc: no", markup=False, classes="keys")
 
     def action_answer(self, sure: bool) -> None:
         """Hand up the answer."""

@@ -1,4 +1,4 @@
-"""The parts of the desk: the conversation, the question, the side panels. Data down; nothing here knows the talk."""
+"""The parts of the desk beside the conversation: the question, the side panels. Nothing here knows the talk."""
 
 from textual.app import ComposeResult
 from textual.containers import Vertical, VerticalScroll
@@ -6,38 +6,6 @@ from textual.widgets import Static
 
 from intake.desk.snapshot import Row, Snapshot
 from intake.interview.question import Question
-
-MOST_LINES = 60
-"""So many lines of the conversation are kept on screen; a longer list slows every answer down."""
-
-MOST_ROWS = 16
-
-
-class Conversation(VerticalScroll):
-    """What was said and understood, the newest at the bottom. Older lines stay in the case."""
-
-    can_focus = False
-
-    def on_mount(self) -> None:
-        """Stay at the newest line."""
-        self.anchor()
-
-    def say(self, who: str, lines: tuple[str, ...]) -> None:
-        """Add lines of one speaker."""
-        if not lines:
-            return
-        with self.app.batch_update():
-            self.mount(*(Static(_whole(line), markup=False, classes=f"line {who}") for line in lines))
-            over = len(self.children) - MOST_LINES
-            self.anchor()  # whoever has leafed back comes to the newest line again
-            if over > 0:
-                self.remove_children(list(self.children)[:over])
-
-
-def _whole(line: str) -> str:
-    """A line as it is shown: of a very long message the first rows; all of it stays in the talk."""
-    rows = line.splitlines()
-    return line if len(rows) <= MOST_ROWS else "\n".join([*rows[:MOST_ROWS], f"({len(rows) - MOST_ROWS} more lines)"])
 
 
 class QuestionCard(Vertical):
@@ -90,6 +58,9 @@ class Panel(VerticalScroll):
                 holder.remove_children(old[len(lines) :])
 
 
+_LEGEND = Row(key="", text="v visitor, h heard, s staff, w works, ~ assumed", tone="aside")
+
+
 def panel_rows(shown: Snapshot) -> dict[str, tuple[Row, ...]]:
     """What each side panel shows."""
-    return {"facts": (*shown.facts, *shown.assumed), "machines": shown.machines, "left": shown.to_ask}
+    return {"facts": (_LEGEND, *shown.facts, *shown.assumed), "machines": shown.machines, "left": shown.to_ask}

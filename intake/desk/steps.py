@@ -8,7 +8,7 @@ from intake.desk.commands import table
 from intake.desk.effect import Effect, Slip
 from intake.desk.lights import Lit, lit_message, lit_preview
 from intake.desk.snapshot import Snapshot, Verdicts, early_verdicts, snapshot
-from intake.desk.talk_text import Standing, answer_lines, heard_lines, reply_line
+from intake.desk.talk_text import Standing, answer_lines, heard_briefly, heard_lines, reply_line
 from intake.desk.work import Work
 from intake.interview.mending import Mend
 from intake.spec import SpecError
@@ -24,10 +24,14 @@ _SHOWN_AGAIN = 20
 
 
 class Steps:
-    """The work on one case, behind the calls that the desk and `ask` make."""
+    """The work on one case, behind the calls that the desk and `ask` make.
 
-    def __init__(self, work: Work) -> None:
+    `briefly`: what was understood is told in one line, for a screen on which the words themselves are lit.
+    """
+
+    def __init__(self, work: Work, *, briefly: bool = False) -> None:
         self.work = work
+        self._heard_lines = heard_briefly if briefly else heard_lines
         self.trouble: str | None = None
         self._standing = Standing()
         self._turn = 0
@@ -74,9 +78,10 @@ class Steps:
 
     # ------------------------------------------------------------------ words
 
-    def preview(self, text: str, seen: str | None) -> Lit:
+    def preview(self, text: str, seen: str | None, mends: Sequence[Mend] = ()) -> Lit:
         """How a message would be understood; nothing is kept. `seen` as in `say`."""
-        return lit_preview(self.work.talk.preview(text, self._to(seen), by_ear=self.work.by_ear), self.work.system)
+        preview = self.work.talk.preview(text, self._to(seen), by_ear=self.work.by_ear, mends=mends)
+        return lit_preview(preview, self.work.units or self.work.talk.system_with(text))
 
     def say(self, text: str, seen: str | None, mends: Sequence[Mend] = ()) -> Snapshot:
         """The visitor's words: the new value of a fact picked, an answer to the question, or a message.
@@ -112,7 +117,7 @@ class Steps:
         talk = self.work.talk
         self._keep()
         asks = talk.inquiries[before:]
-        lines = tuple(heard_lines(heard, self.work.system))
+        lines = tuple(self._heard_lines(heard, self.work.system))
         lit = self._last_lit()
         if self.tell is not None and lines:
             self.tell(early_verdicts(self.work, self._turn, lines, lit))

@@ -1,4 +1,4 @@
-"""The desk's one screen: the talk in the middle, what it came to beside it. Messages go down to the steps."""
+"""The desk's screen for one case: the talk in the middle, what it came to beside it. Deeds go down to the steps."""
 
 import asyncio
 from dataclasses import dataclass
@@ -10,25 +10,30 @@ from textual.binding import BindingType
 from textual.containers import Container, Vertical
 from textual.message import Message
 from textual.screen import Screen
-from textual.widgets import Static
+from textual.widgets import Static, TextArea
 
-from intake.advice import next_question_message
-from intake.desk.advice_page import advice_page
+from intake.desk import talk_pages
+from intake.desk.conversation import Conversation, Line
+from intake.desk.effect import Go
 from intake.desk.keys import bindings, foot_rows
-from intake.desk.machine_page import machine_page
-from intake.desk.pages import ListPage, TextPage
-from intake.desk.panels import Conversation, Panel, QuestionCard, panel_rows
+from intake.desk.lights import Lit
+from intake.desk.pages import TextPage
+from intake.desk.panels import Panel, QuestionCard, panel_rows
+from intake.desk.preview import Previewer
 from intake.desk.prompt import Prompt
 from intake.desk.snapshot import Snapshot, Verdicts
 from intake.desk.steps import Step, Steps
-from intake.desk.welcome import HELP, SAMPLE, WELCOME
-from intake.spec.clean import clean, one_line
+from intake.desk.welcome import SAMPLE, WELCOME
+from intake.interview.mending import Mend
+from intake.spec.clean import LONGEST, clean
 
 _WIDE, _WIDEST = 110, 150
 """From so many columns on there are panels on one side, and on both."""
 
 _FIRST = "Paste the visitor's message, or press Enter for the first question."
 _DONE = "Nothing is left to ask. F5 shows the advice; type on to add or correct."
+_LOOK_S = 1.0
+"""How often it is looked whether another desk has gone on with this case [s]."""
 
 
 @dataclass
@@ -39,19 +44,31 @@ class Sized(Message):
 
 
 class TalkScreen(Screen[None]):
-    """Shows a talk and passes on what is typed; all judgement is below."""
+    """Shows a case and passes on what is typed; all judgement is below."""
+
+    @dataclass
+    class Wanted(Message):
+        """Another case is to come to the front; None: the next of those that are open."""
+
+        go: Go | None
+
+    @dataclass
+    class Changed(Message):
+        """Something of the case that the row of open cases shows has changed."""
 
     CSS_PATH = "talk_screen.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [*bindings()]
 
-    def __init__(self, steps: Steps, case: str | None) -> None:
+    def __init__(self, steps: Steps) -> None:
         super().__init__()
-        self.steps, self._case = steps, case
+        self.steps = steps
         self.shown: Snapshot | None = None
-        self._turn = asyncio.Lock()
+        self.turn = asyncio.Lock()
+        self.tabs = ""
         self._waiting = 0
         self._told = 0, 0
         """The last step of which something is on the screen, and how many of its lines."""
+        self._previewer = Previewer(self)
 
     def compose(self) -> ComposeResult:
         yield Static("", markup=False, id="top")
@@ -59,47 +76,79 @@ class TalkScreen(Screen[None]):
             with Vertical(id="talk"):
                 yield Conversation(id="conversation")
                 yield QuestionCard(id="question")
-            yield Panel("MACHINES", id="machines")
+            yield Panel("MACHINES  + fits  ? depends  - out", id="machines")
             yield Panel("FACTS", id="facts")
+            yield Panel("SKETCH", id="sketch")
             yield Panel("TO ASK", id="left")
         yield Static("", markup=False, id="strip")
         yield Static("", markup=False, id="standing")
         yield Static("", markup=False, id="trouble")
         yield Prompt()
+        yield Static("", markup=False, id="reading")
         yield Static("\n".join(foot_rows()), markup=False, id="keys")
 
     def on_mount(self) -> None:
         """Greet, and show what stands."""
         self.query_one(Prompt).focus()
         self.steps.tell = lambda verdicts: self.post_message(Sized(verdicts))
-        if not self.steps.talk.events:
-            self._say("desk", WELCOME)
-        self._run(self.steps.start)
+        if not self.steps.work.talk.events:
+            self.say("desk", WELCOME)
+        lines = [
+            Line("visitor" if who == "visitor" else "desk", f"{who}: ", lit) for who, lit in self.steps.said_before()
+        ]
+        self.query_one(Conversation).add(lines)
+        self.run_step(self.steps.start)
+        self.set_interval(_LOOK_S, self._look)
 
     def on_resize(self) -> None:
         """Panels where there is room for them."""
         self.set_class(_WIDE <= self.size.width < _WIDEST, "wide")
         self.set_class(self.size.width >= _WIDEST, "widest")
+        self.set_class(self.size.height < 30, "low")
+        self.call_after_refresh(talk_pages.draw_sketch, self)
+
+    def on_screen_resume(self) -> None:
+        """Back in front: the answer line has the keys."""
+        self.query_one(Prompt).focus()
+
+    @property
+    def busy(self) -> bool:
+        """True while a step is being worked on."""
+        return self._waiting > 0
 
     # ------------------------------------------------------------------ steps, off the screen's thread
 
-    def _run(self, step: Step) -> None:
-        """Have a step done; from here on the desk counts as working."""
+    def run_step(self, step: Step, typed: str = "") -> None:
+        """Have a step done; from here on the desk counts as working. `typed`: words to give back if it cannot be."""
         self._waiting += 1
-        self._show_top()
-        self._do(step)
+        self.show_top()
+        self._do(step, typed)
 
     @work(group="talk")
-    async def _do(self, step: Step) -> None:
+    async def _do(self, step: Step, typed: str) -> None:
         """One step of the talk at a time, in the order in which they came; typing goes on meanwhile."""
-        async with self._turn:
+        async with self.turn:
             shown = await asyncio.to_thread(self.steps.safely, step)
         self._waiting -= 1
         if isinstance(shown, Snapshot):
             self._show(shown)
         else:
-            self._say("desk", (shown,))
-        self._show_top()
+            self.say("slip", (shown,))
+            prompt = self.query_one(Prompt)
+            if typed and not prompt.text:
+                prompt.text = typed
+                prompt.move_cursor(prompt.document.end)
+        self.show_top()
+
+    async def _look(self) -> None:
+        """Take in what another desk kept of this case."""
+        if self._waiting or not self.is_current or self.turn.locked():
+            return
+        async with self.turn:
+            news = await asyncio.to_thread(self.steps.news)
+        if news is not None:
+            self._show(news)
+            self.show_top()
 
     @on(Sized)
     def show_verdicts(self, event: Sized) -> None:
@@ -109,7 +158,9 @@ class TalkScreen(Screen[None]):
             return  # the whole of it was quicker
         self._told = early.turn, len(early.lines)
         with self.app.batch_update():
-            self._say("desk", early.lines)
+            if early.lit is not None:
+                self.query_one(Conversation).light(early.lit)
+            self.say("desk", early.lines)
             self.query_one("#machines", Panel).show_rows(early.machines)
             self.query_one("#strip", Static).update("\n".join(early.strip))
 
@@ -118,59 +169,97 @@ class TalkScreen(Screen[None]):
         told = self._told[1] if self._told[0] == shown.turn else 0
         self._told = shown.turn, len(shown.lines)
         with self.app.batch_update():
-            self._say("desk", shown.lines[told:])
+            if shown.lit is not None:
+                self.query_one(Conversation).light(shown.lit)
+            self.say("desk", shown.lines[told:])
             idle = shown.anew or (_DONE if shown.facts else _FIRST)
             self.query_one(QuestionCard).show_question(None if shown.anew else shown.question, idle)
             for name, rows in panel_rows(shown).items():
                 self.query_one(f"#{name}", Panel).show_rows(rows)
             self.query_one("#strip", Static).update("\n".join(shown.strip))
             self.query_one("#standing", Static).update(shown.standing)
+            talk_pages.draw_sketch(self)
+        self.post_message(self.Changed())
+        if shown.effect is not None:
+            talk_pages.follow(self, shown.effect)
+        self._previewer.look()
 
-    def _show_top(self) -> None:
+    def show_top(self) -> None:
         """Title, where it is kept, and whether work is going on; trouble with the book gets a row of its own."""
+        work = self.steps.work
         title = self.shown.title if self.shown is not None and self.shown.facts else "New talk"
         trouble = self.steps.trouble
-        how = "NOT SAVED as" if trouble else "kept as" if self.steps.talk.events else "will be kept as"
-        kept = "not kept" if self._case is None else f"{how} {self._case}"
-        busy = "  |  working ..." if self._waiting else ""
-        self.query_one("#top", Static).update(f"{title}  |  {kept}{busy}")
+        how = "NOT SAVED as" if trouble else "kept as" if work.talk.events else "will be kept as"
+        kept = f"{how} {work.name}" if work.name else "not kept"
+        parts = [self.tabs, "PHONE" if work.by_ear else "", title, kept, "working ..." if self._waiting else ""]
+        self.query_one("#top", Static).update("  |  ".join(part for part in parts if part))
         told = self.query_one("#trouble", Static)
         told.update(f"NOT SAVED: {trouble}" if trouble else "")
         told.display = bool(trouble)
 
-    def _say(self, who: str, lines: tuple[str, ...]) -> None:
+    def say(self, who: str, lines: tuple[str, ...]) -> None:
+        """Lines in the conversation."""
         self.query_one(Conversation).say(who, lines)
 
     # ------------------------------------------------------------------ what is typed
 
+    @on(TextArea.Changed, "#prompt")
+    def look_at_words(self) -> None:
+        """Light up what is understood in the words typed."""
+        self._previewer.look()
+
     @on(Prompt.Said)
     def take(self, event: Prompt.Said) -> None:
         """Words from the answer line; Enter alone goes on to the next question."""
-        words = clean(event.text).strip()
-        seen = self._move_up_question() if words else None
-        if words:
-            self._say("answer" if seen else "visitor", (f"visitor: {words}",))
-            self._run(lambda: self.steps.say(words, seen))
+        words, mends = clean(event.text).strip(), self._previewer.taken()
+        if words.startswith("/"):
+            self.run_step(lambda: self.steps.command(words), words)
+            return
+        if not words:
+            self.run_step(self.steps.leave_be)
+            return
+        self.send(words, mends if words == event.text else ())
+
+    def send(self, words: str, mends: tuple[Mend, ...] = ()) -> None:
+        """The visitor's words go into the case."""
+        seen = self._move_up_question()
+        who = "heard" if self.steps.work.by_ear else "visitor"
+        self.query_one(Conversation).add([Line("answer" if seen else "visitor", f"{who}: ", Lit(words))])
+        self.run_step(lambda: self.steps.say(words, seen, mends))
+
+    @on(Prompt.Mend)
+    def mend(self, event: Prompt.Mend) -> None:
+        """Tab: complete a command, put words right, or on an empty line of a new case a sample."""
+        prompt = self.query_one(Prompt)
+        if event.text.startswith("/"):
+            talk_pages.complete(prompt)
+        elif event.text.strip():
+            self._previewer.mend()
+        elif self.steps.work.talk.last_message:
+            self._previewer.mend_last()
         else:
-            self._run(self.steps.leave_be)
+            prompt.text = SAMPLE
+            prompt.move_cursor(prompt.document.end)
 
-    @on(Prompt.Cut)
-    def tell_cut(self, event: Prompt.Cut) -> None:
-        """A paste too long for one message."""
-        self._say("desk", (f"Only the first {event.taken} characters of that were taken. Send the rest by itself.",))
+    @on(Prompt.Pasted)
+    def take_long_paste(self, event: Prompt.Pasted) -> None:
+        """A paste too long for one message: a whole thread, or else its first part."""
+        talk_pages.long_paste(self, event.text)
 
-    def action_step(self, name: str) -> None:
-        """A key that takes back or puts back."""
-        self._run(getattr(self.steps, name))
-
-    def action_answer(self, name: str) -> None:
-        """A key that answers the question on the screen, so not while the next one is being worked out."""
-        if self._waiting:
+    def action_command(self, word: str) -> None:
+        """A key that stands for a command. One that answers waits for the question that it answers."""
+        if word in ("unknown", "later", "back") and self._waiting:
             self.notify("Still working. Press it again when the next question stands.", markup=False)
-        else:
-            if name != "back":
-                self._move_up_question()
-            self._run(getattr(self.steps, name))
+            return
+        if word in ("unknown", "later"):
+            self._move_up_question()
+        self.run_step(lambda: self.steps.command(f"/{word}"))
+
+    def seen(self) -> str | None:
+        """The question that stands on the screen, by its id."""
+        if self._waiting or self.shown is None or self.shown.question is None or self.shown.anew:
+            return None
+        return self.shown.question.id
 
     def _move_up_question(self) -> str | None:
         """The question on the screen goes into the conversation, once, as it is answered. Returns its id."""
@@ -178,20 +267,12 @@ class TalkScreen(Screen[None]):
             return None
         question = self.shown.question
         if not self._waiting:
-            self._say("asked", (f"Asked: {question.say}",))
+            self.say("asked", (f"Asked: {question.say}",))
         return question.id
-
-    def action_sample(self) -> None:
-        """Put a sample message on an empty answer line, to be sent with Enter."""
-        prompt = self.query_one(Prompt)
-        if not prompt.text.strip():
-            prompt.text = SAMPLE
-            prompt.move_cursor(prompt.document.end)
 
     def action_leaf(self, way: int) -> None:
         """Leaf through the conversation from the answer line."""
-        said = self.query_one(Conversation)
-        said.scroll_relative(y=way * max(1, said.size.height - 2), animate=False)
+        self.query_one(Conversation).leaf(way)
 
     def action_note(self) -> None:
         """Keep what is typed as a note."""
@@ -199,73 +280,25 @@ class TalkScreen(Screen[None]):
         words = prompt.text.strip()
         if words:
             prompt.clear()
-            self._run(lambda: self.steps.note(words))
+            self.run_step(lambda: self.steps.command(f"/note {words}"))
         else:
             self.notify("Type the note first, then Ctrl+N.", markup=False)
 
     # ------------------------------------------------------------------ pages
 
-    def action_help(self) -> None:
-        """The help page."""
-        self.app.push_screen(TextPage("Help", HELP))
+    def action_next_case(self) -> None:
+        """The next of the cases that are open."""
+        self.post_message(self.Wanted(None))
 
-    @work(group="talk")
-    async def action_advice(self) -> None:
-        """Recommendation, open points, samples, cautions, once what was said before is worked out."""
-        async with self._turn:
-            page = await asyncio.to_thread(advice_page, self.steps.talk)
-        self.app.push_screen(TextPage("Advice as it stands", page))
+    def action_page(self, name: str) -> None:
+        """A page over the desk."""
+        talk_pages.PAGES[name](self)
 
-    @work(group="talk")
-    async def action_what_if(self) -> None:
-        """The typed words as a change of the case, beside the case as it is; nothing of it is kept."""
-        words = self.query_one(Prompt).text.strip()
-        if not words:
-            self.notify("Type the change first, then F10: 60 a minute, a freezer, 20 ft up.", markup=False)
-            return
-        self.query_one(Prompt).clear()  # they are no answer: left there, the next Enter would send them as one
-        async with self._turn:
-            page = await asyncio.to_thread(self.steps.what_if, clean(words))
-        self.app.push_screen(TextPage(f"What if: {one_line(words, 60)} (nothing of this is kept)", page))
+    def show_text(self, title: str, text: str) -> None:
+        """A text to read."""
+        self.app.push_screen(TextPage(title, text))
 
-    def action_facts(self) -> None:
-        """The facts; Enter asks one again, to change it."""
-        rows = () if self.shown is None else (*self.shown.facts, *self.shown.assumed)
-        self.app.push_screen(ListPage("Facts and who said them", rows, "change it"), self._change)
-
-    def _change(self, key: str | None) -> None:
-        if key:
-            self._run(lambda: self.steps.change(key))
-
-    def action_machines(self) -> None:
-        """The machines; Enter shows one in full."""
-        rows = () if self.shown is None else self.shown.machines
-        self.app.push_screen(ListPage("Machines: + fits, ? depends, - out", rows, "show all of it"), self._machine)
-
-    def _machine(self, name: str | None) -> None:
-        if name is not None and self.shown is not None:
-            self._show_machine(name, self.shown)
-
-    @work(group="talk")
-    async def _show_machine(self, name: str, shown: Snapshot) -> None:
-        async with self._turn:
-            page = await asyncio.to_thread(machine_page, name, shown)
-        self.app.push_screen(TextPage("Machine in full", page))
-
-    def action_to_ask(self) -> None:
-        """What is still to ask; Enter asks it now."""
-        rows = () if self.shown is None else self.shown.to_ask
-        self.app.push_screen(ListPage("Still to ask", rows, "ask it now"), self._put)
-
-    def _put(self, id: str | None) -> None:
-        if id is not None:
-            self._run(lambda: self.steps.put(id))
-
-    def action_copy_question(self) -> None:
-        """Copy the question for the visitor, by way of the terminal, and show it to select."""
-        if self.shown is None or self.shown.question is None:
-            self.notify("No question is open.", markup=False)
-            return
-        text = next_question_message(self.shown.question)
-        self.app.copy_to_clipboard(text)
-        self.app.push_screen(TextPage("Copied. If it is not in the clipboard, select it here", text))
+    @property
+    def longest(self) -> int:
+        """So many characters are one message at most."""
+        return LONGEST

@@ -4,6 +4,7 @@ Every line starts with what it is ("Understood:", "Out:", "Ask:"), so that a scr
 """
 
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from intake.advice import family_name, verdict_line
 from intake.advice.cards import CardAnswer
@@ -32,6 +33,13 @@ def heard_lines(heard: Heard, system: System) -> Iterator[str]:
         yield f'To clear up: "{one_line(doubt.said)}": {one_line(doubt.why)}'
     for piece in heard.unread:
         yield f'Not used: "{one_line(piece)}"'
+
+
+def heard_briefly(heard: Heard, system: System) -> Iterator[str]:
+    """The same where the words themselves are lit: the facts in one line."""
+    if heard.facts:
+        yield f"Understood: {'; '.join(fact_words(fact, system) for fact in heard.facts)}"
+    yield from heard_lines(replace(heard, facts=()), system)
 
 
 def reply_line(last: Event) -> str:

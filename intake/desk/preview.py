@@ -1,0 +1,93 @@
+"""Lights up what is understood while words are typed, away from the screen's thread, and keeps what staff put right."""
+
+import asyncio
+from typing import TYPE_CHECKING
+
+from textual.widgets import Static
+
+from intake.desk.commands.table import starting
+from intake.desk.lights import Lit, reading_line
+from intake.desk.mending_pages import Reader, ask_mend
+from intake.desk.prompt import Prompt
+from intake.interview.mending import Mend
+
+if TYPE_CHECKING:
+    from intake.desk.talk_screen import TalkScreen
+
+_PAUSE_S = 0.04
+"""Typing goes on so long before it is looked at again [s]: a fast hand costs nothing."""
+
+
+class Previewer:
+    """Looks at the words on the answer line of one screen."""
+
+    def __init__(self, screen: "TalkScreen") -> None:
+        self._screen = screen
+        self._mends: list[tuple[str, Mend]] = []
+
+    def look(self) -> None:
+        """The words have changed: look at them in a moment."""
+        self._screen.run_worker(self._look(), group="preview", exclusive=True, exit_on_error=False)
+
+    def taken(self) -> tuple[Mend, ...]:
+        """What staff put right in the words that were just sent."""
+        mends = tuple(mend for _, mend in self._mends)
+        self._mends.clear()
+        return mends
+
+    async def _look(self) -> None:
+        await asyncio.sleep(_PAUSE_S)
+        prompt = self._screen.query_one(Prompt)
+        words = prompt.text
+        self._mends = [(said, mend) for said, mend in self._mends if words[slice(*mend.span)] == said]
+        if not words.strip() or words.startswith("/"):
+            self._tell("   ".join(one.usage for one in starting(words.split()[0])) if words.strip() else "")
+            return
+        mends = tuple(mend for _, mend in self._mends)
+        async with self._screen.turn:  # the talk is worked on by one at a time
+            lit = await asyncio.to_thread(self._screen.steps.preview, words, self._screen.seen(), mends)
+        if prompt.text == words:
+            prompt.light(lit)
+            self._tell(f"{reading_line(lit) or 'nothing read in it yet'}")
+
+    def _tell(self, line: str) -> None:
+        told = self._screen.query_one("#reading", Static)
+        told.update(line)
+        told.display = bool(line)
+
+    def mend(self) -> None:
+        """Put right something of the words on the answer line."""
+        self._screen.run_worker(self._mend_typed(), group="mend", exclusive=True)
+
+    def mend_last(self) -> None:
+        """Put right something of the last message."""
+        self._screen.run_worker(self._mend_sent(), group="mend", exclusive=True)
+
+    async def _mend_typed(self) -> None:
+        prompt = self._screen.query_one(Prompt)
+        lit = await self._lit(prompt.text, self._screen.seen())
+        mend = await ask_mend(self._screen.app, lit, prompt.picked(), self._reader())
+        if mend is not None:
+            said = prompt.text[slice(*mend.span)]
+            self._mends = [(s, m) for s, m in self._mends if not _touch(m, mend)] + [(said, mend)]
+            self.look()
+
+    async def _mend_sent(self) -> None:
+        steps = self._screen.steps
+        last = steps.work.talk.last_message
+        lit = await self._lit(last, None)
+        mend = await ask_mend(self._screen.app, lit, None, self._reader())
+        if mend is not None:
+            self._screen.run_step(lambda: steps.mend_last((mend,)))
+
+    async def _lit(self, words: str, seen: str | None) -> Lit:
+        async with self._screen.turn:
+            return await asyncio.to_thread(self._screen.steps.preview, words, seen)
+
+    def _reader(self) -> Reader:
+        talk = self._screen.steps.work.talk
+        return Reader(meanings=talk.meanings, value=talk.value_in_words, system=self._screen.steps.work.system)
+
+
+def _touch(one: Mend, other: Mend) -> bool:
+    return one.span[0] < other.span[1] and other.span[0] < one.span[1]

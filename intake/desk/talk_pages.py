@@ -1,0 +1,204 @@
+"""The pages that keys and commands open over a case, and what comes of what is chosen there."""
+
+import asyncio
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from intake.advice import next_question_message
+from intake.desk.advice_page import advice_page
+from intake.desk.case_rows import case_rows
+from intake.desk.commands.table import starting
+from intake.desk.copying import copy_out, is_deaf
+from intake.desk.drafts import drafts
+from intake.desk.effect import Effect, Go
+from intake.desk.list_page import ListPage
+from intake.desk.machine_page import machine_page
+from intake.desk.panels import Panel
+from intake.desk.prompt import Prompt
+from intake.desk.snapshot import Row
+from intake.desk.welcome import help_text
+from intake.spec.clean import clean, one_line
+
+if TYPE_CHECKING:
+    from intake.desk.talk_screen import TalkScreen
+
+
+def follow(screen: "TalkScreen", effect: Effect) -> None:
+    """What a command came to, beside its lines."""
+    if effect.copy:
+        screen.notify(copy_out(screen.app, effect.copy), markup=False)
+    if effect.page is not None:
+        screen.show_text(effect.page.title, effect.page.text)
+    if effect.go is not None:
+        screen.post_message(screen.Wanted(effect.go))
+    if effect.leave:
+        screen.run_worker(screen.app.run_action("quit"))
+
+
+def complete(prompt: Prompt) -> None:
+    """The command that begins with what is typed, as far as it is the only way on."""
+    head, space, rest = prompt.text.partition(" ")
+    ways = [one.word for one in starting(head)]
+    if ways and not space:
+        shared = ways[0] if len(ways) == 1 else _shared(ways)
+        prompt.text = f"/{shared}{' ' if len(ways) == 1 else ''}{rest}"
+        prompt.move_cursor(prompt.document.end)
+
+
+def _shared(words: list[str]) -> str:
+    first, last = min(words), max(words)
+    length = next((n for n, pair in enumerate(zip(first, last, strict=False)) if pair[0] != pair[1]), len(first))
+    return first[:length]
+
+
+def long_paste(screen: "TalkScreen", text: str) -> None:
+    """A paste longer than a message: its first part goes on the line."""
+    prompt = screen.query_one(Prompt)
+    prompt.insert(clean(text))
+    screen.say("slip", (f"Only the first {screen.longest} characters of that were taken. Send the rest by itself.",))
+
+
+def draw_sketch(screen: "TalkScreen") -> None:
+    """The sketch of the leading machine, where its panel shows."""
+    panel = screen.query_one("#sketch", Panel)
+    if screen.shown is None or not panel.display or panel.size.width < 20:
+        return
+    panel.show_rows((Row(key="", text="No sketch yet.", tone="aside"),))
+
+
+# ---------------------------------------------------------------------- pages
+
+
+def _help(screen: "TalkScreen") -> None:
+    screen.show_text("Help", help_text())
+
+
+def _advice(screen: "TalkScreen") -> None:
+    async def show() -> None:
+        async with screen.turn:
+            page = await asyncio.to_thread(advice_page, screen.steps.work)
+        screen.show_text("Advice as it stands", page)
+
+    screen.run_worker(show(), group="talk")
+
+
+def _what_if(screen: "TalkScreen") -> None:
+    """The typed words as a change of the case, beside the case as it is; nothing of it is kept."""
+    prompt = screen.query_one(Prompt)
+    words = clean(prompt.text).strip()
+    if not words:
+        screen.notify("Type the change first, then F10: 60 a minute, a freezer, 20 ft up.", markup=False)
+        return
+    prompt.clear()  # they are no answer: left there, the next Enter would send them as one
+
+    async def show() -> None:
+        async with screen.turn:
+            page = await asyncio.to_thread(screen.steps.what_if, words)
+        screen.show_text(f"What if: {one_line(words, 60)} (nothing of this is kept)", page)
+
+    screen.run_worker(show(), group="talk")
+
+
+def _facts(screen: "TalkScreen") -> None:
+    shown = screen.shown
+    rows = () if shown is None else (*shown.facts, *shown.assumed)
+    title = "Facts: v visitor, h heard, s staff, w works, ~ assumed"
+
+    def take(key: str | None) -> None:
+        if key and key.startswith("drop:"):
+            screen.run_step(lambda: screen.steps.command(f"/drop {key.removeprefix('drop:')}"))
+        elif key:
+            screen.run_step(lambda: screen.steps.change(key))
+
+    screen.app.push_screen(ListPage(title, rows, "change it", more={"delete": ("drop it", "drop")}), take)
+
+
+def _machines(screen: "TalkScreen") -> None:
+    shown = screen.shown
+
+    def take(name: str | None) -> None:
+        async def show(name: str) -> None:
+            async with screen.turn:
+                page = await asyncio.to_thread(machine_page, name, screen.steps.work.brief)
+            screen.show_text("Machine in full", page)
+
+        if name is not None:
+            screen.run_worker(show(name), group="talk")
+
+    rows = () if shown is None else shown.machines
+    screen.app.push_screen(ListPage("Machines: + fits, ? depends, - out", rows, "show all of it"), take)
+
+
+def _to_ask(screen: "TalkScreen") -> None:
+    shown = screen.shown
+
+    def take(key: str | None) -> None:
+        if key is None:
+            return
+        if key.startswith("done:"):
+            screen.run_step(lambda: screen.steps.command(f"/done {key.removeprefix('done:')}"))
+        else:
+            screen.run_step(lambda: screen.steps.put(key))
+
+    rows = () if shown is None else shown.to_ask
+    screen.app.push_screen(ListPage("Still to ask, and what waits (!)", rows, "ask it now"), take)
+
+
+def _drafts(screen: "TalkScreen") -> None:
+    async def show() -> None:
+        async with screen.turn:
+            found = await asyncio.to_thread(drafts, screen.steps.work)
+        rows = tuple(Row(key=one.key, text=f"{one.title}: {one_line(one.text, 120)}") for one in found)
+        key = await screen.app.push_screen_wait(ListPage("Ready to be sent", rows, "copy it"))
+        draft = next((one for one in found if one.key == key), None)
+        if draft is not None:
+            screen.notify(copy_out(screen.app, draft.text), markup=False)
+            screen.show_text(draft.title, draft.text)
+
+    screen.run_worker(show(), group="pages")
+
+
+def _book(screen: "TalkScreen") -> None:
+    work = screen.steps.work
+    if work.keeper is None:
+        screen.notify("This talk is not kept, so there is no book open.", markup=False)
+        return
+    book = work.book
+
+    def find(words: str) -> tuple[Row, ...]:
+        return (Row(key="", text="begin a new case"), *case_rows(book, words))
+
+    def take(key: str | None) -> None:
+        if key is not None:
+            screen.post_message(screen.Wanted(Go(case=key)))
+
+    screen.app.push_screen(ListPage("Kept cases", find(""), "go on with it", find=find), take)
+
+
+def _copy_question(screen: "TalkScreen") -> None:
+    """Copy the question for the visitor; where that may not work, or at a second press, show it to select."""
+    question = screen.shown.question if screen.shown is not None else None
+    if question is None:
+        screen.notify("No question is open.", markup=False)
+        return
+    text = next_question_message(question)
+    again = screen.app.clipboard == text
+    told = copy_out(screen.app, text)
+    if again or is_deaf():
+        screen.show_text("Copied. If it is not in the clipboard, select it here", text)
+    else:
+        screen.notify(told, markup=False)
+
+
+PAGES: dict[str, Callable[["TalkScreen"], None]] = {
+    "help": _help,
+    "advice": _advice,
+    "what_if": _what_if,
+    "facts": _facts,
+    "machines": _machines,
+    "to_ask": _to_ask,
+    "drafts": _drafts,
+    "book": _book,
+    "copy_question": _copy_question,
+}
+"""What `action_page` opens, by name."""
