@@ -1,10 +1,13 @@
 """Opens the desk: the app holds the cases that are open and the signals, nothing else."""
 
 import asyncio
+import os
 import signal
 from collections.abc import Iterable
 from functools import partial
+from itertools import count
 
+from rich.text import Text
 from textual import on
 from textual.app import App, SystemCommand
 from textual.screen import Screen
@@ -20,6 +23,9 @@ from intake.desk.talk_screen import TalkScreen
 from intake.desk.work import Work
 from intake.talk import Interview
 
+_NAME = "case {}"
+"""What a case's screen is called in the app: only a screen with a name stays as it is behind another one."""
+
 
 class Desk(App[None]):
     """The full-screen desk. Each open case has a screen of its own; one of them is in front."""
@@ -29,6 +35,7 @@ class Desk(App[None]):
 
     def __init__(self, talk: Interview, keeper: Keeper | None = None) -> None:
         super().__init__()
+        self._numbers = count(1)
         self._cases = [TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))]
 
     @property
@@ -46,6 +53,7 @@ class Desk(App[None]):
         loop = asyncio.get_running_loop()
         for number in (signal.SIGTERM, signal.SIGHUP):
             loop.add_signal_handler(number, self.exit)
+        self.install_screen(self.front, _NAME.format(next(self._numbers)))
         self.push_screen(self.front)
 
     # ------------------------------------------------------------------ several cases
@@ -65,6 +73,8 @@ class Desk(App[None]):
             return
         if there is not None:
             self._cases.remove(there)
+        else:
+            self.install_screen(screen, _NAME.format(next(self._numbers)))
         self._to_front(screen)
 
     def _next_case(self) -> None:
@@ -122,6 +132,15 @@ class Desk(App[None]):
     def _typed(self) -> bool:
         """True where words stand on an answer line that were not sent."""
         return any(screen.query_one(Prompt).text.strip() for screen in self._cases if screen.is_mounted)
+
+    def _fatal_error(self) -> None:
+        """A fault in a screen itself: no page of code for the person, but what is safe and how to go on."""
+        if os.environ.get("INTAKE_DEBUG") == "1":
+            super()._fatal_error()
+            return
+        names = ", ".join(screen.steps.work.name for screen in self._cases if screen.steps.work.name)
+        kept = f" What was said is kept; go on with: intake desk {names.split(', ')[0]}" if names else ""
+        self.panic(Text(f"The desk had to stop ({type(self._exception).__name__}).{kept}"))
 
     def _left(self, sure: bool | None) -> None:
         if sure:

@@ -17,7 +17,7 @@ def case_rows(book: CaseBook, words: str = "", *, limit: int = 200) -> list[Row]
 def case_text(entry: Entry, today: str) -> str:
     """One case in a line."""
     index = entry.index
-    parts = [_when(entry.updated), "on the shelf" if entry.archived else index.standing or "talking"]
+    parts = [entry.id, _when(entry.updated), "on the shelf" if entry.archived else index.standing or "talking"]
     if index.waiting_for and index.waiting_for not in index.standing:
         parts.append(f"waits for {index.waiting_for}")
     parts += [short_family_name(index.best)] if index.best else []

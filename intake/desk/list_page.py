@@ -12,6 +12,8 @@ from textual.widgets.option_list import Option
 
 from intake.desk.snapshot import Row
 
+_CAPS = {"plus": "+"}
+
 
 class ListPage(ModalScreen[str | None]):
     """Hands up the key of the line taken, or "<verb>:<key>" for one of the further keys, None for nothing.
@@ -42,7 +44,7 @@ class ListPage(ModalScreen[str | None]):
         yield Static(self._head(), markup=False, classes="page-title", id="page-head")
         yield OptionList(*(Option(row.text) for row in self._rows), markup=False, id="page-list")
         yield Static("Nothing here.", markup=False, id="page-none")
-        more = "".join(f"   {key.capitalize()} {word}" for key, (word, _) in self._more.items())
+        more = "".join(f"   {_CAPS.get(key, key.capitalize())} {word}" for key, (word, _) in self._more.items())
         yield Static(f"Enter {self._hint}{more}   type to find   Esc close", markup=False, classes="keys")
 
     def on_mount(self) -> None:

@@ -55,7 +55,7 @@ async def _pick(app: App[None], lit: Lit) -> Piece | None:
     while True:
         rows = tuple(Row(key=str(place), text=_piece_text(parts[place], place == first)) for place in order)
         title = "Which words?" if first is None else f'From "{one_line(parts[first].said, 30)}" to which word?'
-        key = await app.push_screen_wait(ListPage(title, rows, "take it", more={"space": ("mark from here", "from")}))
+        key = await app.push_screen_wait(ListPage(title, rows, "take it", more={"plus": ("mark from here", "from")}))
         if key is None:
             return None
         if key.startswith("from:"):

@@ -54,6 +54,7 @@ class Previewer:
         told = self._screen.query_one("#reading", Static)
         told.update(line)
         told.display = bool(line)
+        self._screen.set_class(bool(line), "typing")
 
     def mend(self) -> None:
         """Put right something of the words on the answer line."""
@@ -66,7 +67,7 @@ class Previewer:
     async def _mend_typed(self) -> None:
         prompt = self._screen.query_one(Prompt)
         lit = await self._lit(prompt.text, self._screen.seen())
-        mend = await ask_mend(self._screen.app, lit, prompt.picked(), self._reader())
+        mend = await ask_mend(self._screen.app, lit, prompt.picked(), self._reader(prompt.text))
         if mend is not None:
             said = prompt.text[slice(*mend.span)]
             self._mends = [(s, m) for s, m in self._mends if not _touch(m, mend)] + [(said, mend)]
@@ -76,7 +77,7 @@ class Previewer:
         steps = self._screen.steps
         last = steps.work.talk.last_message
         lit = await self._lit(last, None)
-        mend = await ask_mend(self._screen.app, lit, None, self._reader())
+        mend = await ask_mend(self._screen.app, lit, None, self._reader(last))
         if mend is not None:
             self._screen.run_step(lambda: steps.mend_last((mend,)))
 
@@ -84,9 +85,10 @@ class Previewer:
         async with self._screen.turn:
             return await asyncio.to_thread(self._screen.steps.preview, words, seen)
 
-    def _reader(self) -> Reader:
-        talk = self._screen.steps.work.talk
-        return Reader(meanings=talk.meanings, value=talk.value_in_words, system=self._screen.steps.work.system)
+    def _reader(self, words: str) -> Reader:
+        work = self._screen.steps.work
+        system = work.units or work.talk.system_with(words)
+        return Reader(meanings=work.talk.meanings, value=work.talk.value_in_words, system=system)
 
 
 def _touch(one: Mend, other: Mend) -> bool:

@@ -38,7 +38,14 @@ class Prompt(TextArea):
         text: str
 
     def __init__(self) -> None:
-        super().__init__(soft_wrap=True, compact=True, id="prompt", tab_behavior="focus", placeholder=_HINT)
+        super().__init__(
+            soft_wrap=True,
+            compact=True,
+            id="prompt",
+            tab_behavior="focus",
+            placeholder=_HINT,
+            highlight_cursor_line=False,  # it would lie over the lights
+        )
         self.cursor_blink = False  # each blink repaints the line, which is slow over a network
         self._lit = Lit("")
         self._sent: list[str] = []

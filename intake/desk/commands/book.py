@@ -11,7 +11,7 @@ _MOST = 30
 
 def _cases(work: Work, rest: str) -> Effect:
     rows = case_rows(work.book, rest, limit=_MOST)
-    return Effect(lines=tuple(f"{row.key}: {row.text}" for row in rows) or ("No case has these words.",))
+    return Effect(lines=tuple(row.text for row in rows) or ("No case has these words.",))
 
 
 def _open(work: Work, rest: str) -> Effect:
