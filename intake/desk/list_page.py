@@ -50,7 +50,6 @@ class ListPage(ModalScreen[str | None]):
     def on_mount(self) -> None:
         """The list has the keys."""
         self._show()
-        self.query_one(OptionList).focus()
 
     def _head(self) -> str:
         return f"{self._title}   find: {self._words}_" if self._words else self._title
@@ -85,6 +84,8 @@ class ListPage(ModalScreen[str | None]):
     def _show(self) -> None:
         self.query_one(OptionList).display = bool(self._shown)
         self.query_one("#page-none").display = not self._shown
+        if self._shown:
+            self.query_one(OptionList).focus()  # what is not shown loses the keys
 
     @on(OptionList.OptionSelected)
     def take(self, event: OptionList.OptionSelected) -> None:

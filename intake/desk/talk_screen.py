@@ -98,7 +98,7 @@ class TalkScreen(Screen[None]):
         ]
         self.query_one(Conversation).add(lines)
         self.run_step(self.steps.start)
-        self.set_interval(_LOOK_S, self._look)
+        self.set_interval(_LOOK_S, self.look_elsewhere)
 
     def on_resize(self) -> None:
         """Panels where there is room for them."""
@@ -140,7 +140,7 @@ class TalkScreen(Screen[None]):
                 prompt.move_cursor(prompt.document.end)
         self.show_top()
 
-    async def _look(self) -> None:
+    async def look_elsewhere(self) -> None:
         """Take in what another desk kept of this case."""
         if self._waiting or not self.is_current or self.turn.locked():
             return
@@ -225,7 +225,7 @@ class TalkScreen(Screen[None]):
         seen = self._move_up_question()
         who = "heard" if self.steps.work.by_ear else "visitor"
         self.query_one(Conversation).add([Line("answer" if seen else "visitor", f"{who}: ", Lit(words))])
-        self.run_step(lambda: self.steps.say(words, seen, mends))
+        self.run_step(lambda: self.steps.say(words, seen, mends), words)
 
     @on(Prompt.Mend)
     def mend(self, event: Prompt.Mend) -> None:
