@@ -53,7 +53,7 @@ class Steps:
 
     def start(self) -> Snapshot:
         """What stands when the case is opened."""
-        if self.work.talk.case.messages:
+        if self.work.talk.case.messages or self.work.talk.facts:
             self.work.question = self.work.talk.ask()
         list(self._standing.news(self.work.talk.result(), self.work.system))  # what is so already is no news
         return self._shot(())

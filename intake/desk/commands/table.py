@@ -9,7 +9,7 @@ from intake.desk.commands.command import Command, under
 from intake.desk.effect import Effect, Slip
 from intake.desk.work import Work
 from intake.spec import SpecError
-from intake.spec.clean import clean
+from intake.spec.clean import LONGEST, clean
 from intake.spec.vocabulary import nearest
 
 
@@ -49,8 +49,10 @@ def starting(lead: str) -> list[Command]:
 
 def run(work: Work, line: str) -> tuple[Command, Effect]:
     """Do what a typed line says. Raises Slip for a line that cannot be done, in words for the person."""
-    head, *tail = clean(line).split(maxsplit=1) or [""]
+    head, *tail = clean(line, len(line)).split(maxsplit=1) or [""]
     command = by_word(head)
+    if len(line) > LONGEST and (command is None or command.word != "thread"):
+        raise Slip(f"That is longer than the {LONGEST} characters of one message. Send it in parts.")
     if command is None:
         close = nearest(head.removeprefix("/"), tuple(one.word for one in COMMANDS))
         hint = f" Did you mean /{close}?" if close else ""

@@ -196,7 +196,7 @@ def _thread(work: Work, rest: str) -> Effect:
 
 
 def _paste(work: Work, rest: str) -> Effect:
-    raise Slip("Here a message may have several lines as it is: paste it, then Enter.")
+    raise Slip("In plain lines: /paste alone, then the message, then /end. Elsewhere a message has lines as it is.")
 
 
 COMMANDS = under(
