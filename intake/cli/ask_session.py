@@ -19,7 +19,7 @@ _GATHERING = {"/paste": "", "/thread": "/thread "}
 """Commands that take the lines behind them as one text, until /end; the text is put behind these words."""
 
 _END = "/end"
-_NAMED = re.compile(r"[^\W\d][\w' ]{1,30}: ")
+_NAMED = re.compile(r"[^\W\d][\w' ]{1,30}: |\d+\. ")
 _WELCOME = (
     "Intake: type or paste what the visitor wrote; an empty line for the first question; /help.",
     "Intake: first time here? /sample puts a sample message through.",
@@ -157,7 +157,7 @@ class Session:
             self._say([f"Intake: {trouble}"])
             return
         self._closed = False
-        self._say(f"Intake: {line}" for line in told)
+        self._say(told)
         self._resume(f"this is {self.work.name}")
 
     def _resume(self, lead: str) -> None:

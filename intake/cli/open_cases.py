@@ -33,28 +33,35 @@ class OpenCases:
         if to.onward:
             if len(self._all) == 1:
                 raise Slip("No other case is open here. /open CASE goes to a kept one, /new begins one.")
-            told = self._leave()
-            self._place = (self._place + 1) % len(self._all)
-            return told
+            following = self._all[(self._place + 1) % len(self._all)]
+            return self._change_to(following)
         name = to.case or self.front.work.book.new_id()
         if name not in self._names:
             talk, keeper = opened(name)
             front = self.front.work
             self._all.append(Steps(Work(talk, keeper, units=front.units, beside=self._names)))
+        return self._change_to(next(steps for steps in self._all if steps.work.name == name))
+
+    def _change_to(self, steps: Steps) -> list[str]:
         told = self._leave()
-        self._place = next(place for place, steps in enumerate(self._all) if steps.work.name == name)
+        self._place = self._all.index(steps)
         self._note_names()
         return told
 
     def _leave(self) -> list[str]:
         """Keep what was said without a name, so that it can be come back to; drop a case in which nothing was."""
         left = self.front.work
-        if not left.talk.events or left.keeper is not None:
-            return [f"{left.name} is kept."] if left.talk.events else []
+        if left.keeper is not None:
+            trouble = self.front.trouble
+            kept = [f"Intake: {left.name} is kept."] if left.talk.events else []
+            return [f"NOT SAVED: {left.name}: {trouble}"] if trouble else kept
+        if not left.talk.events:
+            left.close()
+            del self._all[self._place]
+            return []
         left.keeper = Keeper(left.book.new_id(), book=left.book)
         trouble = left.keeper.keep(left.talk) or left.keeper.index(left.talk)
-        self._note_names()
-        return [f"NOT SAVED: {trouble}"] if trouble else [f"what was said so far is kept as {left.name}."]
+        return [f"NOT SAVED: {trouble}"] if trouble else [f"Intake: what was said so far is kept as {left.name}."]
 
     def _note_names(self) -> None:
         self._names[:] = [steps.work.name for steps in self._all if steps.work.name]

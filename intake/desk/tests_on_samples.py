@@ -15,6 +15,7 @@ from intake.talk import Interview
 TESTS = tuple(name for name in vocabulary() if name.startswith("test."))
 EXAMPLE = "/test slip angle 22 deg by R. Osei on 2026-03-02 with 3 cartons of line 2"
 _PART = re.compile(r"\s(by|on|with)\s+", re.IGNORECASE)
+_DATE = re.compile(r"\s*\d{1,4}[-./]\d")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -107,6 +108,9 @@ def _parts(words: str) -> tuple[str, dict[str, str]]:
 
 
 def _is_day(words: str) -> bool:
+    """True for a day, and for figures that are meant as one."""
+    if _DATE.match(words):
+        return True
     try:
         day_of(words.strip(" ,;."))
     except ValueError:

@@ -54,7 +54,7 @@ def _done(work: Work, rest: str) -> Effect:
 def _asked_back(work: Work, rest: str) -> Effect:
     words = clean(needs(rest, "what engineering wants to know: /asked-back which pallet?"))
     work.talk.life.ask_back(words)
-    return Effect(lines=(f"Engineering asks: {one_line(words)}. /done closes it once it is answered.",))
+    return Effect(lines=(f"Engineering asks: {one_line(words)} (/done closes it once it is answered)",))
 
 
 def _waiting(work: Work, rest: str) -> Effect:

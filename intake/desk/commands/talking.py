@@ -1,5 +1,7 @@
 """Commands of the talk itself: answers without words, taking back, putting right, asking out of order."""
 
+import re
+
 from intake.desk.commands.command import (
     Command,
     example_of,
@@ -22,6 +24,8 @@ from intake.spec.clean import clean, one_line
 from intake.spec.labels import label
 
 _GROUP = "THE TALK"
+_QUOTED = re.compile(r'"(.+)"(?:\s+(?:is\s+)?(.*)|$)', re.DOTALL)
+_WAYS = '/mend 2 product.width, /mend 2-3 peak rate, /mend "9 kg" weight, /mend 2 nothing'
 
 
 def _unknown(work: Work, rest: str) -> Effect:
@@ -97,20 +101,31 @@ def _mend(work: Work, rest: str) -> Effect:
     parts = pieces(lit)
     if not rest.strip():
         rows = [f'{n}. "{one_line(one.said)}"{f": {one.means}" if one.means else ""}' for n, one in enumerate(parts, 1)]
-        return Effect(lines=(*rows, "Say what one is: /mend 2 product.width, /mend 2-3 peak rate, /mend 2 nothing."))
-    number, *what = rest.split(maxsplit=1)
-    piece = _numbered(number, parts, lit.words)
-    mend = mend_of(work, piece, what[0] if what else "")
+        return Effect(lines=(*rows, f"Say what one is: {_WAYS}"))
+    quoted = _QUOTED.match(rest.strip())
+    if quoted is not None:
+        piece, what = _found(quoted[1], lit.words), quoted[2] or ""
+    else:
+        number, *after = rest.split(maxsplit=1)
+        piece, what = _numbered(number, parts, lit.words), " ".join(after)
+    mend = mend_of(work, piece, what)
     work.talk.rehear([mend])
     told = "nothing that counts" if mend.fact is None else fact_words(mend.fact, work.system)
     return Effect(lines=(f'Put right: "{one_line(piece.said)}" is {told}.',))
+
+
+def _found(said: str, text: str) -> Piece:
+    place = text.find(said)
+    if place < 0:
+        raise Slip(f'The last message has no "{said[:40]}". /mend alone lists its pieces.')
+    return Piece(place, place + len(said), said, "", " ")
 
 
 def _numbered(number: str, parts: list[Piece], text: str) -> Piece:
     first, _, last = number.partition("-")
     low, high = number_in(first), number_in(last or first)
     if low is None or high is None:
-        raise Slip("Write the number of the piece, then what it is: /mend 2 product.width. /mend alone numbers them.")
+        raise Slip(f"Write which piece it is, and then what it is: {_WAYS}. /mend alone lists them.")
     if not 1 <= low <= high <= len(parts):
         raise Slip(f"There are pieces 1 to {len(parts)}. /mend alone lists them.")
     start, end = parts[low - 1].start, parts[high - 1].end
@@ -208,7 +223,7 @@ COMMANDS = under(
     Command("redo", "", "put back what was taken back", _redo),
     Command("phone", "[on|off]", "what is typed was heard, and may be shorthand", _phone),
     Command("ask", "TOPIC", "put another question: a branch, a fact, a question's id", _ask),
-    Command("mend", "[N WHAT]", "say what words of the last message are", _mend),
+    Command("mend", '[N|"WORDS" WHAT]', "say what words of the last message are", _mend),
     Command("fact", "FACT VALUE", "set one fact anew, in words", _fact),
     Command("drop", "FACT", "a fact stands no longer", _drop),
     Command("staff", "TEXT", "what you know yourself; read for facts", _staff),
