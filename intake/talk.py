@@ -13,7 +13,7 @@ from intake.interview.follow_ups import open_points
 from intake.interview.hearing import Hearing, Preview, Taken
 from intake.interview.history import History
 from intake.interview.life import Life
-from intake.interview.mending import Mend, meanings, mended, mended_body
+from intake.interview.mending import Mend, meanings, mended, mended_body, mends_kept
 from intake.interview.question import OpenPoint, Question, Skipped
 from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said, without_asked
 from intake.interview.tree import load_tree
@@ -103,21 +103,42 @@ class Interview:
         return next((fact for fact in facts if fact.field == field), None)
 
     def rehear(self, mends: Sequence[Mend]) -> Heard | None:
-        """Take the last message back and in again, with what staff say that its words are. None without a message."""
+        """Take the last message in anew, with what staff say that its words are. None without a message.
+
+        What was said of its other words before still holds. Undoing it brings the reading before it back.
+        """
         last = self._history.last_heard()
         if last is None:
             return None
-        text, _ = self.case.messages[int(last.body["message"])]
-        by_ear = int(last.body["message"]) in self.case.by_ear
-        self._history.append("undone", seq=last.seq)
-        to = last.body.get("to")
-        return self._take(text, self._find(str(to)) if to else None, "visitor", by_ear=by_ear, mends=mends)
+        number = int(last.body["message"])
+        text, speaker = self.case.messages[number]
+        by_ear = number in self.case.by_ear
+        every = (*mends_kept(last, self.case.messages, mends), *mends)
+        who: Who = "staff" if speaker == "staff" else "works" if speaker == "works" else "visitor"
+        self._history.append("undone", seq=last.seq, whole=True)
+        question, size = self._asked_for(last)
+        return self._take(text, question, who, size, by_ear=by_ear, mends=every, instead=last.seq)
+
+    def _asked_for(self, heard: Event) -> tuple[Question | None, int]:
+        """The question that words were read as an answer to, and the product size that they spoke of."""
+        to, fields = heard.body.get("to"), tuple(heard.body.get("asked", ()))
+        if not to:
+            return None, 1
+        found = self._find(str(to)) or self._asking.put(str(to), self.case, self._spec)
+        sizes = [fact.get("size", 1) for fact in heard.body.get("facts", ()) if fact["field"] in fields]
+        size = int(sizes[0]) if len(fields) == 1 and len(set(sizes)) == 1 else 1
+        return (replace(found, fields=fields) if found is not None else None), size
 
     @property
     def last_message(self) -> str:
         """The last message that was read for facts, as it was typed; "" for none."""
         last = self._history.last_heard()
         return self.case.messages[int(last.body["message"])][0] if last is not None else ""
+
+    @property
+    def last_heard(self) -> Event | None:
+        """The last message that was read for facts, as the event that says what was understood; None for none."""
+        return self._history.last_heard()
 
     def withdraw(self, field: str, size: int = 1) -> None:
         """A fact stands no longer, and nothing takes its place. Raises ValueError where none stands."""
@@ -362,6 +383,7 @@ class Interview:
         size: int = 1,
         by_ear: bool = False,
         mends: Sequence[Mend] = (),
+        instead: int | None = None,
     ) -> Heard:
         words = clean(text)
         read, found = self._read(words, question, who, by_ear)
@@ -371,7 +393,7 @@ class Interview:
             return taken.heard
         message = self._message(words, who, by_ear)
         if question is not None and taken.reply in ("unknown", "later", "passed"):
-            self._close(taken.reply, question, message)
+            self._close(taken.reply, question, message, instead)
             return taken.heard
         at = self._history.events[-1].at
         facts = heard_facts(taken, message, who, at)
@@ -379,18 +401,18 @@ class Interview:
             facts = tuple(replace(fact, size=size) if fact.field in question.fields else fact for fact in facts)
         asks = [{"span": list(one.span), "card": one.card} for one in found]
         body = heard_body(taken, facts, question, self.case, message, who, at, asks)
-        self._history.append("heard", **body, **only_said(mended=mended_body(read, mends)))
+        self._history.append("heard", **body, **only_said(mended=mended_body(read, mends), instead=instead))
         return as_heard(taken, facts)
 
     def _spotted(self, words: str, facts: Sequence[Fact]) -> tuple[Spotted, ...]:
         """The visitor's own questions in a message."""
         return spotted(words, [fact.span for fact in facts if fact.span is not None], deck_of(self._folder))
 
-    def _close(self, kind: str, question: Question, message: int | None = None) -> None:
+    def _close(self, kind: str, question: Question, message: int | None = None, instead: int | None = None) -> None:
         """A question answered without a fact."""
         known = {name for name, _ in self.case.facts}
         if question.kind != "question" and kind == "unknown" and known & set(question.fields):
             kind = "passed"
         body: dict[str, Any] = {"question": question.id, "fields": list(question.fields)}
         body |= {"stood": question.stood} if question.kind != "question" else {}
-        self._history.append(kind, **body, **only_said(message=message))
+        self._history.append(kind, **body, **only_said(message=message, instead=instead))

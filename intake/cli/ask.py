@@ -10,7 +10,8 @@ _EPILOG = """example:
   printf '%s\\n' "12 kg cases, 400x300x250 mm, 20/min, up 3 m" /families /result | intake ask
 
 Each line is what the visitor wrote, or a command: /help lists them. Several lines that belong together go
-between /paste and /end. With --case the talk is kept after every line and goes on where it stopped."""
+between /paste and /end, a whole chat or mail thread between /thread and /end. With --case the talk is kept after
+every line and goes on where it stopped; /open, /new and /next go to other cases, which are kept too."""
 
 
 def register(commands: Any) -> None:
@@ -30,12 +31,12 @@ def register(commands: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Hold the interview until /quit or the end of the input."""
     from intake.cli.ask_session import Session
-    from intake.desk.keeping import Keeper, resume
+    from intake.desk.keeping import opened
+    from intake.desk.work import Work
     from intake.talk import Interview
 
-    keeper = Keeper(args.case) if args.case else None
-    talk = (resume(args.case) if args.case else None) or Interview()
-    session = Session(talk, keeper=keeper, units=args.units)
+    talk, keeper = opened(args.case) if args.case else (Interview(), None)
+    session = Session(Work(talk, keeper, units=args.units))
     session.greet()
     for line in _typed():
         if not session.take(line):

@@ -1,234 +1,231 @@
-"""One interview on plain lines: words go to the talk, lines that start with a slash are commands."""
+"""Cases on plain lines: words go to the steps of a case, lines that start with a slash are commands."""
 
-from collections.abc import Callable, Iterable
-from dataclasses import replace
-from typing import TYPE_CHECKING
+import re
+from collections.abc import Callable, Iterable, Iterator
 
-from intake.advice import SUBJECTS, AdviceError, advise, recommendation
-from intake.desk.talk_text import (
-    Standing,
-    answer_lines,
-    fact_lines,
-    family_lines,
-    heard_lines,
-    question_lines,
-    reply_line,
-)
+from intake.advice import recommendation
+from intake.casebook import BookError
+from intake.cli.open_cases import OpenCases
+from intake.desk.commands import table
+from intake.desk.effect import Effect, Go, Slip
+from intake.desk.snapshot import Snapshot
+from intake.desk.steps import Steps
+from intake.desk.talk_text import fact_lines, question_lines
+from intake.desk.work import Work
 from intake.interview.question import Question
-from intake.sizing import size
-from intake.spec import Spec, SpecError
 from intake.spec.clean import LONGEST, clean
-from intake.spec.display import System
-from intake.talk import Interview
 
-if TYPE_CHECKING:
-    from intake.desk.keeping import Keeper
+_GATHERING = {"/paste": "", "/thread": "/thread "}
+"""Commands that take the lines behind them as one text, until /end; the text is put behind these words."""
 
-_HELP = {
-    "/unknown": "the visitor does not know: go on, the matter becomes an open point",
-    "/later": "the visitor will check and come back",
-    "/back": "take back the last answer and ask again",
-    "/undo": "take back the last thing that happened; /redo puts it back",
-    "/redo": "put back what was taken back",
-    "/facts": "what stands now, with who said it",
-    "/families": "every machine family with its verdict",
-    "/left": "what is still to ask, and what is not asked and why",
-    "/result": "the recommendation as it stands",
-    "/answer": "QUESTION: the visitor's own question, answered from the case; without a card it becomes a follow-up",
-    **{f"/{one.word}": f"{one.takes}: {one.does}".removeprefix(": ") for one in SUBJECTS},
-    "/note": "TEXT: a note for the staff",
-    "/paste": "take several lines as one message, until a line that is only /end",
-    "/help": "this list",
-    "/quit": "leave",
-}
-
-_SUBJECTS = frozenset(one.word for one in SUBJECTS)
+_END = "/end"
+_NAMED = re.compile(r"[^\W\d][\w' ]{1,30}: |\d+\. ")
+_WELCOME = (
+    "Intake: type or paste what the visitor wrote; an empty line for the first question; /help.",
+    "Intake: first time here? /sample puts a sample message through.",
+)
 
 
 class Session:
     """Prints as it goes. `take` returns False when the person wants to leave."""
 
-    def __init__(self, talk: Interview, *, keeper: "Keeper | None", units: System | None) -> None:
-        self.talk = talk
-        self._keeper = keeper
-        self._units = units
-        self._standing = Standing()
-        self._question: Question | None = None
-        self._pasting: list[str] | None = None
+    def __init__(self, work: Work) -> None:
+        self.cases = OpenCases(work)
+        self._shown: Question | None = None
+        """The question that the last printed lines ended with; words that come now answer it."""
+        self._gathering: tuple[str, list[str]] | None = None
+        self._unsaved = False
         self._closed = False
 
     @property
-    def system(self) -> System:
-        """The units to show: those asked for, else those that the visitor uses."""
-        return self._units or self.talk.system
+    def work(self) -> Work:
+        """The case in front."""
+        return self.cases.front.work
+
+    @property
+    def _steps(self) -> Steps:
+        return self.cases.front
+
+    # ------------------------------------------------------------------ what is typed
 
     def greet(self) -> None:
         """Say where the talk is."""
-        if self.talk.facts:
-            self._say(["Intake: going on with what is kept. It says so far:"])
-            self._say(fact_lines(self.talk.facts, self.system))
-            self._news()
-            self._next()
+        if self.work.talk.events:
+            self._resume(f"going on with {self.work.name or 'what was said'}")
         else:
-            self._say(["Intake: type or paste what the visitor wrote; an empty line for the first question; /help."])
+            self._say(_WELCOME)
 
     def take(self, line: str) -> bool:
         """One line of input. False after /quit."""
-        if self._pasting is not None:
-            if line.strip() != "/end":
-                self._pasting.append(line)
-                return True
-            line, self._pasting = "\n".join(self._pasting), None
-        elif line.startswith("/"):
-            return self._command(line.strip())
+        word = line.strip()
+        if self._gathering is not None:
+            if word == _END:
+                self._gathered()
+            else:
+                self._gathering[1].append(line)
+            return True
+        self._tell_news()
+        if word in _GATHERING:
+            self._gathering = _GATHERING[word], []
+            return True
+        if word.startswith("/"):
+            return self._command(word)
         self._words(line)
         return True
 
     def leave(self) -> None:
         """The end of the input: what was left half done, and the result."""
-        if self._pasting:
-            self._words("\n".join(self._pasting))
+        self._gathered()
         if not self._closed:
             self._result()
+        for steps in self.cases:
+            steps.work.close()
+
+    def _gathered(self) -> None:
+        """The lines between /paste or /thread and /end, as one text."""
+        if self._gathering is None:
+            return
+        (lead, lines), self._gathering = self._gathering, None
+        text = "\n".join(lines)
+        if lead:
+            self._change(f"{lead}{text}")
+        else:
+            self._words(text)
 
     def _words(self, text: str) -> None:
-        """The visitor's words: an answer while a question is open, else a message."""
+        """The visitor's words: an answer to the question printed last, else a message; none ask the next question."""
         if len(text) > LONGEST:
             self._say([f"Intake: only the first {LONGEST} characters of that were taken."])
-        words = clean(text)
-        if not words.strip():
-            self._next()
+        words, steps = clean(text), self._steps
+        seen = self._shown.id if self._shown is not None else None
+        if words.strip():
+            self._closed = False
+            done = self._done(lambda: steps.say(words, seen))
+        else:
+            done = self._done(steps.leave_be)
+        if done is not None:
+            self._tell(done)
+            self._put(done.question)
+
+    def _command(self, line: str) -> bool:
+        command = table.by_word(line.split(maxsplit=1)[0])
+        if command is None or not command.looks:
+            self._change(line)
+            return True
+        steps = self._steps
+        effect = steps.safely(lambda: steps.effect(line))
+        if isinstance(effect, str):
+            self._say([f"Intake: {effect}"])
+            return True
+        self._closed |= command.word == "result"
+        return self._look(effect)
+
+    def _change(self, line: str) -> None:
+        """A command that may change the case: what it says, and the next question where it did."""
+        steps = self._steps
+        before = len(self.work.talk.events)
+        done = self._done(lambda: steps.command(line))
+        if done is None:
             return
-        before = len(self.talk.inquiries)
-        heard = self.talk.answer(words) if self._question is not None else self.talk.hear(words)
-        asks = self.talk.inquiries[before:]
-        self._say(heard_lines(heard, self.system))
-        if not (heard.facts or heard.doubts or heard.unread or asks):
-            self._say([reply_line(self.talk.events[-1])])
-        self._keep()
-        self._say(answer_lines(self.talk.reply_to(inquiry) for inquiry in asks))
-        self._changed()
+        if done.effect is not None and done.effect.say:
+            self._say([f"Visitor: {done.effect.say}"])
+        self._tell(done)
+        if len(self.work.talk.events) != before or not done.lines:
+            self._put(done.question)
 
-    def _changed(self) -> None:
-        """Keep what happened, tell what it changed, ask the next question."""
-        self._keep()
-        self._news()
-        self._next()
+    def _look(self, effect: Effect) -> bool:
+        """What a command shows, hands over or goes to. False when it leaves."""
+        if effect.leave:
+            self.leave()
+            return False
+        self._say(effect.lines)
+        if effect.copy:
+            self._say(["Draft:", *effect.copy.split("\n"), "End of draft."])
+        elif effect.page is not None:
+            self._say([f"{effect.page.title}:", *effect.page.text.split("\n")])
+        if effect.go is not None:
+            self._go(effect.go)
+        return True
 
-    def _keep(self) -> None:
-        if self._keeper is not None:
-            trouble = self._keeper.keep(self.talk)
-            if trouble:
-                self._say([f"NOT SAVED: {trouble}"])
+    # ------------------------------------------------------------------ several cases
 
-    def _news(self) -> None:
-        self._say(self._standing.news(size(self.talk.spec()), self.system))
+    def _go(self, to: Go) -> None:
+        """Another case to the front."""
+        try:
+            told = self.cases.go(to)
+        except (BookError, Slip) as trouble:
+            self._say([f"Intake: {trouble}"])
+            return
+        self._closed = False
+        self._say(told)
+        self._resume(f"this is {self.work.name}")
 
-    def _next(self) -> None:
-        self._question = self.talk.ask()
-        self._keep()
-        if self._question is not None:
-            self._say(question_lines(self._question))
+    def _resume(self, lead: str) -> None:
+        """Which case this is, and what stands in it."""
+        self._tell_news(ask=False)
+        work = self.work
+        if not (work.talk.case.messages or work.talk.facts):
+            self._shown = None
+            self._say([f"Intake: {lead}, where nothing was said yet. Type or paste what the visitor wrote."])
+            return
+        self._say([f"Intake: {lead}. It says so far:"])
+        self._say(list(fact_lines(work.talk.case, work.talk.facts, work.system)) or ["Nothing is known yet."])
+        done = self._done(self._steps.start)
+        if done is not None:
+            self._say([f"Standing: {done.standing}", *done.strip])
+            self._put(done.question)
+
+    def _tell_news(self, *, ask: bool = True) -> None:
+        """What another desk kept of this case meanwhile."""
+        news = self._steps.safely(self._steps.news)
+        if isinstance(news, Snapshot):
+            self._tell(news)
+            if ask:
+                self._put(news.question)
+
+    # ------------------------------------------------------------------ what is said
+
+    def _done(self, step: Callable[[], Snapshot]) -> Snapshot | None:
+        """Have a step done; None where it could not be, which is told."""
+        done = self._steps.safely(step)
+        if isinstance(done, str):
+            self._say([f"Intake: {done}"])
+            return None
+        return done
+
+    def _tell(self, done: Snapshot) -> None:
+        """What came of a step, and whether it is safe in the book."""
+        self._say(_said_by_us(done.lines))
+        trouble = self._steps.trouble
+        if trouble:
+            self._say([f"NOT SAVED: {trouble}"])
+        elif self._unsaved:
+            self._say(["Intake: all of it is saved now."])
+        self._unsaved = bool(trouble)
+
+    def _put(self, question: Question | None) -> None:
+        self._shown = question
+        if question is not None:
+            self._say(question_lines(question))
         elif not self._closed:
             self._say(["Intake: nothing is left to ask."])
             self._result()
 
     def _result(self) -> None:
         self._closed = True
-        self._say(recommendation(self.talk.result(), Spec.from_flat(self.talk.spec()), self.system))
-        if self._keeper is None:
+        brief = self.work.brief
+        self._say(recommendation(brief.result, brief.spec, self.work.system, brief.sentences))
+        if self.work.keeper is None:
             self._say(["Intake: this talk is not kept. Give it a name to keep it: intake ask --case NAME"])
-        elif trouble := self._keeper.index(self.talk):
+        elif trouble := self.work.keeper.index(self.work.talk):
             self._say([f"NOT SAVED: {trouble}"])
-
-    def _command(self, line: str) -> bool:
-        word, _, rest = line.partition(" ")
-        if word == "/quit":
-            if not self._closed:
-                self._result()
-            return False
-        steps: dict[str, Callable[[], None]] = {
-            "/unknown": self._unknown,
-            "/later": self._later,
-            "/back": self._back,
-            "/undo": self._undo,
-            "/redo": self._redo,
-            "/facts": lambda: self._say(fact_lines(self.talk.facts, self.system)),
-            "/families": lambda: self._say(family_lines(size(self.talk.spec()), self.system)),
-            "/left": self._left,
-            "/result": self._result,
-            "/answer": lambda: self._inquire(rest),
-            "/note": lambda: self._note(rest),
-            "/paste": self._paste,
-            "/help": lambda: self._say(f"{name}: {what}" for name, what in _HELP.items()),
-        }
-        step = steps.get(word)
-        if word.removeprefix("/") in _SUBJECTS:
-            self._advise(word.removeprefix("/"), rest)
-        elif step is None:
-            self._say([f"Intake: there is no command {clean(word)}. /help lists them."])
-        else:
-            step()
-        return True
-
-    def _unknown(self) -> None:
-        if self._question is None:
-            self._say(["Intake: no question is open."])
-            return
-        self.talk.unknown()
-        self._changed()
-
-    def _later(self) -> None:
-        if self._question is None:
-            self._say(["Intake: no question is open."])
-            return
-        self.talk.later()
-        self._changed()
-
-    def _back(self) -> None:
-        self.talk.back()
-        self._changed()
-
-    def _undo(self) -> None:
-        self._say(["Intake: taken back." if self.talk.undo() else "Intake: there is nothing to take back."])
-        self._changed()
-
-    def _redo(self) -> None:
-        self._say(["Intake: put back." if self.talk.redo() else "Intake: there is nothing to put back."])
-        self._changed()
-
-    def _left(self) -> None:
-        for question in self.talk.open_questions():
-            self._say([f"{'To start work' if question.purpose == 'engineering' else 'To ask'}: {question.say}"])
-        self._say(f"Not asked: {left.why}" for left in self.talk.skipped)
-        self._say(f"Set aside: {left.why}" for left in self.talk.set_aside)
-
-    def _advise(self, word: str, rest: str) -> None:
-        """One subject worked out from the case."""
-        try:
-            self._say(advise(replace(self.talk.brief, system=self.system), word, clean(rest)).lines)
-        except (AdviceError, SpecError) as fault:
-            self._say([f"Intake: {fault}"])
-
-    def _inquire(self, text: str) -> None:
-        """A question of the visitor's own, typed as one."""
-        if not text.strip():
-            self._say(["Intake: write the question behind it: /answer how tall can you go?"])
-            return
-        self._say(answer_lines([self.talk.inquire(text)]))
-        self._keep()
-
-    def _note(self, text: str) -> None:
-        if not text.strip():
-            self._say(["Intake: write the note behind it: /note TEXT"])
-            return
-        self.talk.note(clean(text))
-        self._keep()
-        self._say(["Intake: noted."])
-
-    def _paste(self) -> None:
-        self._pasting = []
 
     def _say(self, lines: Iterable[str]) -> None:
         for line in lines:
-            print(clean(line), flush=True)
+            print(clean(line).replace("\n", " "), flush=True)
+
+
+def _said_by_us(lines: Iterable[str]) -> Iterator[str]:
+    """Each line says first what it is; one that does not is the program's own."""
+    for line in lines:
+        yield line if _NAMED.match(line) or line.startswith(" ") else f"Intake: {line}"

@@ -61,7 +61,7 @@ class Desk(App[None]):
     @on(TalkScreen.Wanted)
     def go(self, event: TalkScreen.Wanted) -> None:
         """Bring a case to the front: one that is open, one of the book, or a new one."""
-        if event.go is None:
+        if event.go.onward:
             self._next_case()
             return
         name = event.go.case
@@ -95,6 +95,7 @@ class Desk(App[None]):
         names = sorted(screen.steps.work.name for screen in self._cases)
         for screen in self._cases:
             own = screen.steps.work.name
+            screen.steps.work.beside = names
             screen.tabs = " ".join(f"[{name}]" if name == own else name for name in names) if len(names) > 1 else ""
         if self.front.is_mounted:
             self.front.show_top()

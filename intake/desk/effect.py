@@ -2,9 +2,14 @@
 
 from dataclasses import dataclass
 
+from intake.spec.clean import one_line
+
 
 class Slip(ValueError):  # noqa: N818  # a person's slip, told as a line, and no fault of the program
-    """Something typed that cannot be done. The message says what, where and how to mend it."""
+    """Something typed that cannot be done. The message says in one line what, where and how to mend it."""
+
+    def __init__(self, told: str) -> None:
+        super().__init__(one_line(told))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -17,17 +22,22 @@ class Page:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Go:
-    """Another case to bring to the front: its name, "" for a new one."""
+    """Another case to bring to the front: its name, "" for a new one; `onward`: the next of those open."""
 
-    case: str
+    case: str = ""
+    onward: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Effect:
-    """What comes of a command. `copy`: text for the clipboard; `leave`: the person wants to go."""
+    """What comes of a command.
+
+    `copy`: text for the clipboard; `say`: words to put through as the visitor's; `leave`: the person wants to go.
+    """
 
     lines: tuple[str, ...] = ()
     page: Page | None = None
     copy: str = ""
+    say: str = ""
     go: Go | None = None
     leave: bool = False

@@ -1,8 +1,17 @@
 """Kept talks: go on with one, keep what happened, and what the lists show of it. Knows no screen."""
 
 from intake.casebook import Book, BookError, IndexRow
-from intake.handoff.revision import last_handed_over
+from intake.casebook.names import checked
+from intake.spec import Event
+from intake.spec.standing import standing_of, waits_of
 from intake.talk import Interview
+
+
+def opened(name: str) -> tuple[Interview, "Keeper"]:
+    """The kept talk of that name with what keeps it; an empty one where there is none. Raises BookError."""
+    book = Book()
+    events = book.events(checked(name))
+    return Interview.from_events(events), Keeper(name, len(events), book)
 
 
 def resume(name: str) -> Interview | None:
@@ -12,18 +21,29 @@ def resume(name: str) -> Interview | None:
     return Interview.from_events(events) if events else None
 
 
+_TRIES = 5
+"""So often others may be first while this desk keeps something; then it is told as trouble, and tried again later."""
+
+
 _ALL = 2**62
-"""No book has so many events: what changed after it is nothing, and the mark is that of now."""
+"""No book has so many events: nothing changed after it, and the mark is that of now."""
 
 
 class Keeper:
     """Keeps one talk under its name, event by event. `kept`: how many of its events are in the book already."""
 
-    def __init__(self, name: str, kept: int = 0) -> None:
+    def __init__(self, name: str, kept: int = 0, book: Book | None = None) -> None:
         self.name = name
-        self.book = Book()
+        self.book = book or Book()
         self._kept = kept
         self._mark: int | None = None
+        self._joined_now = False
+
+    @property
+    def joined(self) -> bool:
+        """True once after another desk's events were taken in while something was kept."""
+        joined, self._joined_now = self._joined_now, False
+        return joined
 
     def keep(self, talk: Interview) -> str | None:
         """Keep what is not kept yet. Returns None once it is safe on disk, else the trouble in words; it may be
@@ -39,32 +59,35 @@ class Keeper:
 
     def _joined(self, talk: Interview) -> str | None:
         """Another desk has gone on with this case: take its events in, and keep ours behind them."""
-        try:
-            theirs = self.book.events(self.name)
-            talk.take_in(theirs, self._kept)
-            self._kept = len(theirs)
-            self._kept = self.book.append(self.name, talk.events[self._kept :])
-        except BookError as fault:
-            return str(fault)
-        return None
+        trouble: BookError | None = None
+        for _ in range(_TRIES):
+            try:
+                self._take_in(talk, self.book.events(self.name))
+                self._joined_now = True
+                self._kept = self.book.append(self.name, talk.events[self._kept :])
+                return None
+            except BookError as fault:
+                trouble = fault
+                if fault.code != "conflict":
+                    break
+        return str(trouble)
+
+    def _take_in(self, talk: Interview, theirs: list[Event]) -> None:
+        talk.take_in(theirs, self._kept)
+        self._kept = len(theirs)
 
     def news(self, talk: Interview) -> bool:
         """True when another desk has gone on with this case; what it kept is in the talk then. Cheap; ask often."""
         try:
-            if self._mark is None:
-                self._mark, _ = self.book.follow(_ALL)
-            mark, changed = self.book.follow(self._mark)
-            if mark == self._mark or self.name not in changed:
-                self._mark = mark
-                return False
-            theirs = self.book.events(self.name)
+            first = self._mark is None  # what was kept since the case was read is looked at whatever the mark
+            mark, changed = self.book.follow(_ALL if self._mark is None else self._mark)
+            theirs = self.book.events(self.name) if first or self.name in changed else []
         except BookError:
             return False  # trouble is told when something is to be kept
         self._mark = mark
         if len(theirs) <= self._kept:
             return False
-        talk.take_in(theirs, self._kept)
-        self._kept = len(theirs)
+        self._take_in(talk, theirs)
         return True
 
     def index(self, talk: Interview) -> str | None:
@@ -78,21 +101,11 @@ class Keeper:
 
 def index_of(talk: Interview) -> IndexRow:
     """What the lists show of a case, from plain values of the talk."""
-    waits = bool(talk.case.later)
+    waits = waits_of(talk.case)
     return IndexRow(
         title=talk.title,
-        standing=_standing(talk),
+        standing=standing_of(talk.case, decided=talk.decided),
         best=talk.result().best or "",
-        waiting_for="visitor" if waits else "",
-        since=talk.events[-1].at if talk.events else "",
+        waiting_for=waits[0].who if waits else "",
+        since=waits[0].since if waits else talk.events[-1].at if talk.events else "",
     )
-
-
-def _standing(talk: Interview) -> str:
-    """Where the case is in its life, read off its events."""
-    last = last_handed_over(talk.events)
-    if last is not None:
-        return f"handed over, revision {last['revision']}"
-    if talk.case.later:
-        return "waiting for the visitor"
-    return "decided" if talk.decided else "talking"

@@ -6,10 +6,12 @@ from typing import Literal
 
 from intake.interview.hearing import Preview
 from intake.spec import Case, Fact
+from intake.spec.bodies import doubt_from_body, fact_from_body
 from intake.spec.clean import one_line
 from intake.spec.display import System, label, show_value
 from intake.spec.events import Event
 from intake.spec.facts import Doubt
+from intake.talk import Interview
 
 Tone = Literal["fact", "doubt", "unread", "ask"]
 
@@ -44,16 +46,22 @@ def lit_message(case: Case, heard: Event, system: System) -> Lit:
     """A message of the case, as it was understood. `heard`: the event that says so."""
     number = int(heard.body["message"])
     words = case.messages.get(number, ("", ""))[0]
-    here = [fact for fact in _facts_of(case) if fact.message == number]
-    doubts = [doubt for doubt in case.doubts if doubt.span and words[slice(*doubt.span)] == doubt.said]
+    told = (fact_from_body(body, case.messages) for body in heard.body.get("facts", ()))
+    here = [fact for fact in told if fact.message == number]
+    read = [doubt_from_body(body, number, case.messages) for body in heard.body.get("doubts", ())]
+    doubts = [doubt for doubt in read if any(_same(doubt, one) for one in case.doubts)]
     asks = [Light(*one.span, "ask", "they ask") for one in case.inquiries if one.message == number]
     return Lit(words, _lights(words, here, doubts, heard.body.get("unread", ()), asks, system))
 
 
-def _facts_of(case: Case) -> Iterator[Fact]:
-    for earlier in case.earlier.values():
-        yield from earlier
-    yield from case.facts.values()
+def lit_last(talk: Interview, system: System) -> Lit | None:
+    """The last message of a talk that was read for facts, as it was understood; None where there is none."""
+    last = talk.last_heard
+    return lit_message(talk.case, last, system) if last is not None else None
+
+
+def _same(one: Doubt, other: Doubt) -> bool:
+    return (one.field, one.span, one.said) == (other.field, other.span, other.said)
 
 
 def _lights(
@@ -71,10 +79,13 @@ def _lights(
             found.append(Light(*fact.span, "fact", fact_words(fact, system), fact.field))
     merged = _merged(found)
     rest = [Light(*d.span, "doubt", one_line(d.why), d.field) for d in doubts if d.span is not None]
-    rest += [Light(place, place + len(piece), "unread", "not used") for piece in unread for place in _at(words, piece)]
     for light in (*rest, *asks):
-        if not any(light.start < other.end and other.start < light.end for other in merged):
+        if not _covered(light, merged):
             merged.append(light)
+    for piece in unread:
+        places = (Light(place, place + len(piece), "unread", "not used") for place in _places(words, piece))
+        free = next((light for light in places if not _covered(light, merged)), None)
+        merged += [free] if free is not None else []
     return tuple(sorted((one for one in merged if 0 <= one.start < one.end <= len(words)), key=lambda one: one.start))
 
 
@@ -91,10 +102,16 @@ def _merged(lights: list[Light]) -> list[Light]:
     return merged
 
 
-def _at(words: str, piece: str) -> Iterator[int]:
+def _covered(light: Light, others: Iterable[Light]) -> bool:
+    return any(light.start < other.end and other.start < light.end for other in others)
+
+
+def _places(words: str, piece: str) -> Iterator[int]:
+    """Where a piece of a message stands in it; the reader tells only its words."""
     place = words.find(piece) if piece else -1
-    if place >= 0:
+    while place >= 0:
         yield place
+        place = words.find(piece, place + 1)
 
 
 def fact_words(fact: Fact, system: System) -> str:

@@ -2,11 +2,12 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from typing import TypeVar
 
 from intake.advice import AdviceError, advise
 from intake.desk.commands import table
 from intake.desk.effect import Effect, Slip
-from intake.desk.lights import Lit, lit_message, lit_preview
+from intake.desk.lights import Lit, lit_last, lit_message, lit_preview
 from intake.desk.snapshot import Snapshot, Verdicts, early_verdicts, snapshot
 from intake.desk.talk_text import Standing, answer_lines, heard_briefly, heard_lines, reply_line
 from intake.desk.work import Work
@@ -18,6 +19,9 @@ from intake.spec.display import label, show_value
 from intake.spec.facts import Heard
 
 Step = Callable[[], Snapshot]
+Outcome = TypeVar("Outcome")
+
+_JOINED = "Another desk has gone on with this case; what it kept is taken in."
 
 _SHOWN_AGAIN = 20
 """So many messages of a kept talk stand in the conversation when it is opened again."""
@@ -35,10 +39,11 @@ class Steps:
         self.trouble: str | None = None
         self._standing = Standing()
         self._turn = 0
+        self._joined = False
         self.tell: Callable[[Verdicts], object] | None = None
         """Called from the worker with the verdicts of a message, before the next question is ranked."""
 
-    def safely(self, step: Step) -> Snapshot | str:
+    def safely(self, step: Callable[[], Outcome]) -> Outcome | str:
         """Do a step. A slip or a fault of the program comes back as a line, and the desk goes on."""
         self._turn += 1
         try:
@@ -46,13 +51,13 @@ class Steps:
         except Slip as slip:
             return str(slip)
         except Exception as fault:
-            return f"That could not be worked on ({type(fault).__name__}: {one_line(str(fault), 200)}). Go on, or F9."
+            return f"That could not be worked on ({type(fault).__name__}: {one_line(str(fault), 200)}). Go on, or undo."
 
     # ------------------------------------------------------------------ opening
 
     def start(self) -> Snapshot:
         """What stands when the case is opened."""
-        if self.work.talk.case.messages:
+        if self.work.talk.case.messages or self.work.talk.facts:
             self.work.question = self.work.talk.ask()
         list(self._standing.news(self.work.talk.result(), self.work.system))  # what is so already is no news
         return self._shot(())
@@ -73,8 +78,9 @@ class Steps:
         """What another desk kept of this case meanwhile, None for nothing."""
         if self.work.keeper is None or not self.work.keeper.news(self.work.talk):
             return None
+        self._turn += 1  # its lines are new ones
         self.work.question = self.work.talk.ask()
-        return self._shot(("Another desk has gone on with this case; what it kept is taken in.",))
+        return self._shot((_JOINED,))
 
     # ------------------------------------------------------------------ words
 
@@ -126,10 +132,8 @@ class Steps:
         return replace(self._go_on(lines or (reply_line(talk.events[-1]),)), lit=lit)
 
     def _last_lit(self) -> Lit | None:
-        last = self.work.talk.events[-1]
-        if last.kind != "heard" or last.body.get("message") is None:
-            return None
-        return lit_message(self.work.talk.case, last, self.work.system)
+        last = self.work.talk.last_heard
+        return lit_last(self.work.talk, self.work.system) if last is self.work.talk.events[-1] else None
 
     def what_if(self, text: str) -> str:
         """The case with what these words say, beside the case as it is; in a line what is wrong with them."""
@@ -145,6 +149,8 @@ class Steps:
         question, changing = self.work.question, self.work.changing
         before = len(self.work.talk.events)
         command, effect = table.run(self.work, line)
+        if effect.say:
+            return replace(self.say(effect.say, None), effect=effect)
         if command.looks or len(self.work.talk.events) == before:
             return replace(self._shot(effect.lines), effect=effect)
         if (self.work.question, self.work.changing) == (question, changing):
@@ -180,6 +186,8 @@ class Steps:
 
     def _shot(self, lines: tuple[str, ...]) -> Snapshot:
         self._keep()
+        if self._joined:
+            lines, self._joined = (_JOINED, *lines), False
         news = tuple(self._standing.news(self.work.talk.result(), self.work.system))
         shown = snapshot(self.work, (*lines, *news), self._asks_anew(), self._turn)
         if self.work.keeper is not None and self.trouble is None and self.work.talk.events:
@@ -198,3 +206,4 @@ class Steps:
     def _keep(self) -> None:
         if self.work.keeper is not None and self.work.talk.events:
             self.trouble = self.work.keeper.keep(self.work.talk)
+            self._joined = self.work.keeper.joined or self._joined

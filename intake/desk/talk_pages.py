@@ -11,12 +11,12 @@ from intake.desk.commands.table import starting
 from intake.desk.copying import copy_out, is_deaf
 from intake.desk.drafts import drafts
 from intake.desk.effect import Effect, Go
+from intake.desk.help_page import help_text
 from intake.desk.list_page import ListPage
 from intake.desk.machine_page import machine_page
 from intake.desk.panels import Panel
 from intake.desk.prompt import Prompt
 from intake.desk.snapshot import Row
-from intake.desk.welcome import help_text
 from intake.spec.clean import clean, one_line
 
 if TYPE_CHECKING:
@@ -29,6 +29,8 @@ def follow(screen: "TalkScreen", effect: Effect) -> None:
         screen.notify(copy_out(screen.app, effect.copy), markup=False)
     if effect.page is not None:
         screen.show_text(effect.page.title, effect.page.text)
+    if effect.say:
+        screen.send(effect.say)
     if effect.go is not None:
         screen.post_message(screen.Wanted(effect.go))
     if effect.leave:

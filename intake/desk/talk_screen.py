@@ -48,9 +48,9 @@ class TalkScreen(Screen[None]):
 
     @dataclass
     class Wanted(Message):
-        """Another case is to come to the front; None: the next of those that are open."""
+        """Another case is to come to the front."""
 
-        go: Go | None
+        go: Go
 
     @dataclass
     class Changed(Message):
@@ -288,7 +288,7 @@ class TalkScreen(Screen[None]):
 
     def action_next_case(self) -> None:
         """The next of the cases that are open."""
-        self.post_message(self.Wanted(None))
+        self.post_message(self.Wanted(Go(onward=True)))
 
     def action_page(self, name: str) -> None:
         """A page over the desk."""

@@ -1,6 +1,6 @@
 """One case being worked on: its talk, where it is kept, and how it is shown. Knows no screen."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from intake.advice import Brief
 from intake.casebook import Book
@@ -16,6 +16,7 @@ class Work:
     """A talk and what goes with it. `question`: the one put last; `changing`: the fact that is typed anew.
 
     `by_ear`: what is typed is heard, on the telephone or face to face, and staff's shorthand is understood.
+    `beside`: the names of all cases open in this program, one list that they share.
     """
 
     talk: Interview
@@ -24,6 +25,8 @@ class Work:
     changing: tuple[str, int] | None = None
     by_ear: bool = False
     units: System | None = None
+    beside: list[str] = field(default_factory=list)
+    _book: Book | None = field(default=None, repr=False)
 
     @property
     def name(self) -> str:
@@ -43,7 +46,20 @@ class Work:
 
     @property
     def book(self) -> Book:
-        """The book that the case is kept in. Raises Slip for a talk that is not kept."""
-        if self.keeper is None:
-            raise Slip("This talk is not kept, so there is nothing to do that with. Open it under a name.")
-        return self.keeper.book
+        """The book that the case is kept in, or would be."""
+        if self.keeper is not None:
+            return self.keeper.book
+        if self._book is None:
+            self._book = Book()
+        return self._book
+
+    @property
+    def kept_as(self) -> str:
+        """The name that the book has the case under. Raises Slip for a talk of which nothing is kept."""
+        if self.keeper is None or not self.talk.events:
+            raise Slip("Nothing of this talk is kept yet, so there is nothing to do that with. /new NAME begins one.")
+        return self.keeper.name
+
+    def close(self) -> None:
+        """Let go of the book's file; it is opened again when it is needed."""
+        self.book.close()

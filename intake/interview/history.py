@@ -55,12 +55,13 @@ class History:
         """Let the last undone thing count again, unless something else was said since."""
         open_undos: list[int] = []
         for event in self._events:
+            seq = event.body.get("seq")
+            if event.kind in ("undone", "redone"):  # two desks may have taken the same back
+                open_undos = [one for one in open_undos if one != seq]
             if event.kind == "undone":
                 open_undos.append(int(event.body["seq"]))
-            elif event.kind == "redone":
-                open_undos.pop()
             elif event.kind in _TAKEN_BACK:
-                open_undos.clear()
+                open_undos = []
         if open_undos:
             self.append("redone", seq=open_undos[-1])
         return bool(open_undos)
@@ -81,7 +82,7 @@ class History:
         for event in reversed(standing(self._events)):
             asked = event.body.get("to") or event.body.get("question")
             if event.kind in _ANSWERS and asked:
-                self.append("undone", seq=event.seq)
+                self.append("undone", seq=event.seq, whole=True)
                 return str(asked)
         return None
 
@@ -109,7 +110,7 @@ class History:
         return False
 
 
-_POINTERS = ("message", "seq", "of")
+_POINTERS = ("message", "seq", "of", "instead")
 """Parts of a body that are numbers of other events."""
 
 

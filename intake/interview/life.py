@@ -1,5 +1,6 @@
 """What happens to a case beside the talk: promises, questions asked back, samples, tests, files."""
 
+from datetime import date
 from typing import Literal
 
 from intake.interview.history import History
@@ -22,7 +23,8 @@ class Life:
         self._history = history
 
     def promise(self, what: str, who: Party = "us", by: str | None = None) -> None:
-        """Somebody will do something. `by`: YYYY-MM-DD. Raises ValueError without words."""
+        """Somebody will do something. `by`: YYYY-MM-DD. Raises ValueError without words, or for what is no day."""
+        by = by and date.fromisoformat(by).isoformat()
         message = self._message(what, "visitor" if who == "visitor" else "works" if who == "works" else "staff")
         self._history.append("promised", message=message, who=who, by=by)
 
@@ -50,8 +52,10 @@ class Life:
     def measured(self, field: str, value: float | bool, report: str, on: str | None = None) -> None:
         """A test on samples. `value` in the field's canonical unit; `report`: who measured, when, on which samples.
 
-        `on`: the day, YYYY-MM-DD. Raises SpecError for a value that cannot be, ValueError for a field that is no test.
+        `on`: the day, YYYY-MM-DD. Raises SpecError for a value that cannot be, ValueError for a field that is no test
+        or what is no day.
         """
+        on = on and date.fromisoformat(on).isoformat()
         if not field.startswith("test.") or field not in vocabulary():
             raise ValueError(f"{field} is no test on samples")
         known = value_of(field, field, value)

@@ -7,6 +7,8 @@ from typing import Any
 
 from intake import reading
 from intake.interview.hearing import Taken
+from intake.spec.bodies import Messages, fact_from_body
+from intake.spec.events import Event
 from intake.spec.facts import Fact
 from intake.spec.vocabulary import vocabulary
 
@@ -43,6 +45,17 @@ def mended_body(taken: Taken, mends: Sequence[Mend]) -> list[dict[str, Any]]:
         {"span": list(mend.span), "was": sorted({f.field for f in taken.heard.facts if _touches(f.span, (mend,))})}
         for mend in mends
     ]
+
+
+def mends_kept(heard: Event, messages: Messages, but: Sequence[Mend] = ()) -> list[Mend]:
+    """The mends that a reading was kept with, less those that `but` speaks of anew."""
+    facts = [fact_from_body(body, messages) for body in heard.body.get("facts", ())]
+    kept = []
+    for body in heard.body.get("mended", ()):
+        span = int(body["span"][0]), int(body["span"][1])
+        if not _touches(span, but):
+            kept.append(Mend(span, next((fact for fact in facts if fact.span == span), None)))
+    return kept
 
 
 def meanings(piece: str, folder: Path, first: Iterable[str] = ()) -> list[Fact]:

@@ -77,18 +77,22 @@ class Case:
 def standing(events: Iterable[Event]) -> list[Event]:
     """The events that count: not undone, or done again. Undo itself never counts.
 
-    What is undone takes the message that it was read from along.
+    What is undone takes the message that it was read from along. Where a message was taken in anew, undoing that
+    brings the first reading back, unless the whole of it was taken back.
     """
     kept = list(events)
     off: set[int] = set()
     message_of = {e.seq: int(e.body["message"]) for e in kept if e.body.get("message") is not None}
+    instead_of = {e.seq: int(e.body["instead"]) for e in kept if e.body.get("instead") is not None}
     for event in kept:
-        if event.kind == "undone":
-            seq = int(event.body["seq"])
-            off |= {seq, message_of.get(seq, seq)}
-        elif event.kind == "redone":
-            seq = int(event.body["seq"])
-            off -= {seq, message_of.get(seq, seq)}
+        if event.kind not in ("undone", "redone"):
+            continue
+        seq = int(event.body["seq"])
+        gone, back = {seq, message_of.get(seq, seq)}, set[int]()
+        if seq in instead_of and not event.body.get("whole"):
+            first = instead_of[seq]
+            back = {first, message_of.get(first, first)}
+        off = (off | gone) - back if event.kind == "undone" else (off | back) - gone
     return [e for e in kept if e.seq not in off and e.kind not in ("undone", "redone")]
 
 

@@ -12,6 +12,7 @@ KINDS = (
     "heard",  # {message, asked, to: question id | None, facts, doubts, unread, ...}
     # ... asks: the visitor's own questions, each {span in the message, card: what answers it | None}
     # ... mended: [{span, was: fields that the reader had found there}]: where staff said what the words are
+    # ... instead: seq of the reading of the same words that this one stands for
     # ... of "heard": corrects and settles (has the last word), unknown and later (asked for, not given), passes
     "known",  # {fact, message?, measured?}: set directly, not from words; measured: the day of a test on samples
     "withdrawn",  # {field, size}: that fact stands no longer; nothing takes its place
@@ -19,7 +20,7 @@ KINDS = (
     "unknown",  # {question, fields, message?}: "don't know"
     "later",  # {question, fields, message?}: the visitor will check
     "passed",  # {question, fields, stood, message?}: staff passed over a doubt or conflict and keep what stands
-    "undone",  # {seq}: that event no longer counts
+    "undone",  # {seq, whole?}: that event no longer counts; whole: nor does a reading that it stands for
     "redone",  # {seq}: it counts again
     "noted",  # {message}: a note of the staff, words kept as a message
     "promised",  # {message, who: us | visitor | works, by: YYYY-MM-DD | None}: what somebody will do

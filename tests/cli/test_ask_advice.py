@@ -3,6 +3,7 @@
 import pytest
 
 from intake.cli.ask_session import Session
+from intake.desk.work import Work
 from intake.talk import Interview
 
 FIRST = "16x12x10 inch taped cases, 30 lb, 25 a minute, up from 30 inches to 14 ft"
@@ -10,7 +11,7 @@ FIRST = "16x12x10 inch taped cases, 30 lb, 25 a minute, up from 30 inches to 14 
 
 @pytest.fixture
 def session() -> Session:
-    made = Session(Interview(), keeper=None, units="si")
+    made = Session(Work(Interview(), units="si"))
     made.take(FIRST)
     return made
 
@@ -53,7 +54,7 @@ def test_a_question_in_a_message_is_answered_and_so_is_one_that_is_typed(
 ) -> None:
     assert 'They ask: "can it go in a freezer"' in lines_of(session, capsys, "can it go in a freezer?")
     assert "Answer: " in lines_of(session, capsys, "/answer how long is delivery")
-    assert "write the question behind it" in lines_of(session, capsys, "/answer")
+    assert "Write the visitor's question behind it" in lines_of(session, capsys, "/answer")
 
 
 def test_what_is_left_marks_what_engineering_needs(session: Session, capsys: pytest.CaptureFixture[str]) -> None:

@@ -1,5 +1,6 @@
 """What a command is, and slips that several of them tell."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
@@ -8,6 +9,12 @@ from intake.desk.work import Work
 from intake.spec.clean import one_line
 from intake.spec.labels import fields_named, label
 from intake.spec.vocabulary import nearest, vocabulary
+
+_MOST_DIGITS = 6
+_LONGEST_NAME = 12
+"""So many words at most name a fact."""
+_SIZE = re.compile(r"([\w.]+)@(\d{1,3})(?!\d)(.*)", re.DOTALL)
+_EXAMPLES = {"m": "300 mm", "kg": "12 kg", "1/min": "25/min", "degC": "20 C", "deg": "22 deg", "N": "90 N"}
 
 Run = Callable[[Work, str], Effect]
 
@@ -45,6 +52,12 @@ def needs(rest: str, what: str) -> str:
     return said
 
 
+def number_in(words: str) -> int | None:
+    """A whole number typed by itself, None for anything else."""
+    said = words.strip()
+    return int(said) if said.isdecimal() and len(said) <= _MOST_DIGITS else None
+
+
 def field_of(words: str) -> str:
     """The one field that words name. Raises Slip with the nearest ones."""
     found = fields_named(words)
@@ -62,15 +75,33 @@ def field_of(words: str) -> str:
 def field_and_value(rest: str, example: str) -> tuple[str, str]:
     """ "product.weight 40 lb", "peak rate: 45/min" or "weight = 40 lb": the field and the words behind it."""
     said = needs(rest, f"the fact and its value behind it: {example}")
-    head, _, tail = said.partition(" ")
-    if head in vocabulary():
-        return head, needs(tail, f"a value behind {head}: {example}")
+    words = said.split()
+    if words[0].rstrip(":=") in vocabulary():
+        field, tail = words[0].rstrip(":="), said[len(words[0]) :].strip(" :=")
+        return field, needs(tail, f"a value behind {field}: {example}")
     for mark in (":", "="):
         head, found, tail = said.partition(mark)
-        if found:
+        if found and fields_named(head):
             return field_of(head), needs(tail, f"a value behind the {mark}: {example}")
-    words = said.split()
-    for count in range(len(words) - 1, 0, -1):
+    for count in range(min(len(words) - 1, _LONGEST_NAME), 0, -1):
         if len(fields_named(" ".join(words[:count]))) == 1:
             return field_of(" ".join(words[:count])), " ".join(words[count:])
+    for count in range(min(len(words), _LONGEST_NAME), 0, -1):
+        if fields_named(" ".join(words[:count])):
+            field_of(" ".join(words[:count]))  # several facts: tells which
+            break
     raise Slip(f"Write the fact, a colon, and its value: {example}")
+
+
+def sized(rest: str) -> tuple[str, int]:
+    """ "product.weight@2 5 kg": the words without the number of the product size, and that number, else 1."""
+    found = _SIZE.match(rest.strip())
+    return (f"{found[1]}{found[3]}", int(found[2])) if found is not None else (rest, 1)
+
+
+def example_of(field: str) -> str:
+    """A value that the field could have, as people type it."""
+    known = vocabulary()[field]
+    if known.kind == "choice":
+        return known.choices[0].replace("_", " ")
+    return "yes" if known.kind == "yes_no" else _EXAMPLES.get(known.unit, "20")

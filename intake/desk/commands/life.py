@@ -3,7 +3,7 @@
 import re
 from datetime import date
 
-from intake.desk.commands.command import Command, Run, needs, under
+from intake.desk.commands.command import Command, Run, needs, number_in, under
 from intake.desk.effect import Effect, Slip
 from intake.desk.tests_on_samples import EXAMPLE, keep_report, report_in
 from intake.desk.waiting import NAMES, waiting_lines
@@ -15,7 +15,7 @@ from intake.spec.matters import Party
 from intake.spec.standing import standing_of
 
 _GROUP = "THE CASE"
-_BY = re.compile(r"\sby\s+((?:next\s+)?\S+)\s*$", re.IGNORECASE)
+_BY = re.compile(r"(?:^|\s)by\s+((?:next\s+)?[^\s.,;!]+)[\s.,;!]*$", re.IGNORECASE)
 _WHO: tuple[tuple[str, Party], ...] = (("visitor:", "visitor"), ("works:", "works"), ("us:", "us"))
 
 
@@ -41,21 +41,20 @@ def _promise(work: Work, rest: str) -> Effect:
 
 def _done(work: Work, rest: str) -> Effect:
     waiting = work.talk.case.waiting
-    number = rest.strip()
     if not waiting:
         raise Slip("Nothing waits.")
-    if not number.isdecimal() or not 1 <= int(number) <= len(waiting):
-        if len(waiting) > 1 or number:
-            raise Slip(f"Write its number, 1 to {len(waiting)}: /done 1. /waiting lists them.")
-        number = "1"
-    matter = work.talk.life.done(waiting[int(number) - 1].seq)
+    first, *words = rest.split(maxsplit=1) or ["1" if len(waiting) == 1 else ""]
+    number = number_in(first)
+    if number is None or not 1 <= number <= len(waiting):
+        raise Slip(f"Write its number, 1 to {len(waiting)}: /done 1. /waiting lists them.")
+    matter = work.talk.life.done(waiting[number - 1].seq, " ".join(words))
     return Effect(lines=(f"Done: {one_line(matter.what)}",))
 
 
 def _asked_back(work: Work, rest: str) -> Effect:
     words = clean(needs(rest, "what engineering wants to know: /asked-back which pallet?"))
     work.talk.life.ask_back(words)
-    return Effect(lines=(f"Engineering asks: {one_line(words)}. /done closes it once it is answered.",))
+    return Effect(lines=(f"Engineering asks: {one_line(words)} (/done closes it once it is answered)",))
 
 
 def _waiting(work: Work, rest: str) -> Effect:
@@ -86,7 +85,7 @@ COMMANDS = under(
     _GROUP,
     Command("promise", "[visitor:|works:] WHAT [by DAY]", "what somebody will do, and by when", _promise),
     Command("waiting", "", "where the case is, what waits for whom", _waiting, looks=True),
-    Command("done", "N", "a promise was kept, or a question asked back answered", _done),
+    Command("done", "N [WORDS]", "a promise was kept, or a question asked back answered", _done),
     Command("asked-back", "TEXT", "what engineering wants to know", _asked_back),
     Command("samples", "", "samples were asked for", _moving("samples_asked", "Samples asked for.")),
     Command("in-test", "", "the samples are there and in test", _moving("in_test", "In test.")),

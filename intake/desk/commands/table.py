@@ -1,6 +1,7 @@
 """All commands, and how a typed line finds its own."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from intake.casebook import BookError
 from intake.desk.commands import book, life, looking, talking
@@ -8,7 +9,7 @@ from intake.desk.commands.command import Command, under
 from intake.desk.effect import Effect, Slip
 from intake.desk.work import Work
 from intake.spec import SpecError
-from intake.spec.clean import clean
+from intake.spec.clean import LONGEST, clean
 from intake.spec.vocabulary import nearest
 
 
@@ -48,16 +49,24 @@ def starting(lead: str) -> list[Command]:
 
 def run(work: Work, line: str) -> tuple[Command, Effect]:
     """Do what a typed line says. Raises Slip for a line that cannot be done, in words for the person."""
-    head, *tail = line.strip().split(maxsplit=1)
+    head, *tail = clean(line, len(line)).split(maxsplit=1) or [""]
     command = by_word(head)
+    if len(line) > LONGEST and (command is None or command.word != "thread"):
+        raise Slip(f"That is longer than the {LONGEST} characters of one message. Send it in parts.")
     if command is None:
         close = nearest(head.removeprefix("/"), tuple(one.word for one in COMMANDS))
         hint = f" Did you mean /{close}?" if close else ""
-        raise Slip(f"There is no command {clean(head)[:40]}.{hint} /help lists them.")
+        raise Slip(f"There is no command {head[:40]}.{hint} /help lists them.")
     try:
-        return command, command.run(work, tail[0] if tail else "")
+        effect = command.run(work, tail[0] if tail else "")
+        return command, replace(effect, lines=tuple(map(_plain, effect.lines)))
     except (BookError, SpecError) as trouble:
         raise Slip(str(trouble)) from None
+
+
+def _plain(line: str) -> str:
+    """The line as it may stand on a screen; blanks that set it in stay."""
+    return clean(line).replace("\n", " ").replace("\t", " ")
 
 
 def help_lines() -> Iterator[str]:

@@ -1,16 +1,31 @@
 """Commands of the talk itself: answers without words, taking back, putting right, asking out of order."""
 
-from intake.desk.commands.command import Command, field_and_value, field_of, needs, under
+import re
+
+from intake.desk.commands.command import (
+    Command,
+    example_of,
+    field_and_value,
+    field_of,
+    needs,
+    number_in,
+    sized,
+    under,
+)
 from intake.desk.effect import Effect, Slip
-from intake.desk.lights import fact_words, lit_preview
+from intake.desk.lights import fact_words, lit_last, lit_preview, reading_line
 from intake.desk.pieces import Piece, pieces
 from intake.desk.talk_text import answer_lines, heard_lines, reply_line
+from intake.desk.welcome import SAMPLE
 from intake.desk.work import Work
 from intake.interview.mending import Mend
+from intake.interview.question import Question
 from intake.spec.clean import clean, one_line
 from intake.spec.labels import label
 
 _GROUP = "THE TALK"
+_QUOTED = re.compile(r'"(.+)"(?:\s+(?:is\s+)?(.*)|$)', re.DOTALL)
+_WAYS = '/mend 2 product.width, /mend 2-3 peak rate, /mend "9 kg" weight, /mend 2 nothing'
 
 
 def _unknown(work: Work, rest: str) -> Effect:
@@ -32,8 +47,10 @@ def _close(work: Work, *, later: bool) -> Effect:
 
 
 def _back(work: Work, rest: str) -> Effect:
+    before = len(work.talk.events)
     work.question, work.changing = work.talk.back(), None
-    return Effect(lines=("Back to the question before.",))
+    taken_back = any(event.kind == "undone" for event in work.talk.events[before:])
+    return Effect(lines=("Back to the question before.",) if taken_back else ("There is no answer to take back.",))
 
 
 def _undo(work: Work, rest: str) -> Effect:
@@ -60,42 +77,55 @@ def _ask(work: Work, rest: str) -> Effect:
     found = next((one for one in open_now if one.id == said), None) or next(
         (one for one in open_now if one.branch == said.casefold()), None
     )
-    try:
-        work.question = work.talk.put(found.id if found is not None else _known_id(said))
-    except ValueError as wrong:
-        raise Slip(str(wrong)) from None
-    work.changing = None
+    work.question, work.changing = _put(work, found.id if found is not None else said), None
     return Effect()
 
 
-def _known_id(said: str) -> str:
-    return said if said.isidentifier() or ":" in said else field_of(said)
+def _put(work: Work, said: str) -> Question:
+    """The question of that id, or that asks for the fact so named."""
+    try:
+        return work.talk.put(said)
+    except ValueError:
+        field = field_of(said)
+    try:
+        return work.talk.put(field)
+    except ValueError as wrong:
+        raise Slip(str(wrong)) from None
 
 
 def _mend(work: Work, rest: str) -> Effect:
     """Say what words of the last message are; alone: its pieces with their numbers."""
-    parts = _last_pieces(work)
+    lit = lit_last(work.talk, work.system)
+    if lit is None:
+        raise Slip("There is no message yet.")
+    parts = pieces(lit)
     if not rest.strip():
         rows = [f'{n}. "{one_line(one.said)}"{f": {one.means}" if one.means else ""}' for n, one in enumerate(parts, 1)]
-        return Effect(lines=(*rows, "Say what one is: /mend 2 product.width, /mend 2-3 peak rate, /mend 2 nothing."))
-    number, _, what = rest.strip().partition(" ")
-    piece = _numbered(number, parts, work.talk.last_message)
-    work.talk.rehear([mend_of(work, piece, what)])
-    return Effect(lines=(f'Put right: "{one_line(piece.said)}" is {what.strip()}.',))
+        return Effect(lines=(*rows, f"Say what one is: {_WAYS}"))
+    quoted = _QUOTED.match(rest.strip())
+    if quoted is not None:
+        piece, what = _found(quoted[1], lit.words), quoted[2] or ""
+    else:
+        number, *after = rest.split(maxsplit=1)
+        piece, what = _numbered(number, parts, lit.words), " ".join(after)
+    mend = mend_of(work, piece, what)
+    work.talk.rehear([mend])
+    told = "nothing that counts" if mend.fact is None else fact_words(mend.fact, work.system)
+    return Effect(lines=(f'Put right: "{one_line(piece.said)}" is {told}.',))
 
 
-def _last_pieces(work: Work) -> list[Piece]:
-    last = work.talk.last_message
-    if not last:
-        raise Slip("There is no message yet.")
-    return pieces(lit_preview(work.talk.preview(last), work.system))
+def _found(said: str, text: str) -> Piece:
+    place = text.find(said)
+    if place < 0:
+        raise Slip(f'The last message has no "{said[:40]}". /mend alone lists its pieces.')
+    return Piece(place, place + len(said), said, "", " ")
 
 
 def _numbered(number: str, parts: list[Piece], text: str) -> Piece:
     first, _, last = number.partition("-")
-    if not first.isdecimal() or not (last or first).isdecimal():
-        raise Slip("Write the number of the piece, then what it is: /mend 2 product.width. /mend alone numbers them.")
-    low, high = int(first), int(last or first)
+    low, high = number_in(first), number_in(last or first)
+    if low is None or high is None:
+        raise Slip(f"Write which piece it is, and then what it is: {_WAYS}. /mend alone lists them.")
     if not 1 <= low <= high <= len(parts):
         raise Slip(f"There are pieces 1 to {len(parts)}. /mend alone lists them.")
     start, end = parts[low - 1].start, parts[high - 1].end
@@ -107,25 +137,32 @@ def mend_of(work: Work, piece: Piece, what: str) -> Mend:
     said = needs(what, "what it is: the name of a fact, or nothing")
     if said.casefold() == "nothing":
         return Mend((piece.start, piece.end), None)
-    field, value = (said, piece.said) if "=" not in said and ":" not in said else field_and_value(said, "")
-    field = field_of(field)
+    if "=" in said or ":" in said:
+        field, value = field_and_value(said, "/mend 2 product.width = 300 mm")
+    else:
+        field, value = field_of(said), piece.said
     fact = work.talk.value_in_words(field, value)
     if fact is None:
-        raise Slip(f'"{one_line(value, 40)}" gives no {label(field)}. Say its value too: {field} = 300 mm, say.')
+        said = f'"{one_line(value, 40)}" gives no {label(field)}.'
+        raise Slip(f"{said} Say its value too: {field} = {example_of(field)}, say.")
     return Mend((piece.start, piece.end), fact)
 
 
 def _fact(work: Work, rest: str) -> Effect:
-    field, value = field_and_value(rest, "/fact product.weight 40 lb")
-    heard = work.talk.mend(field, value, who="staff")
+    words, size = sized(rest)
+    field, value = field_and_value(words, "/fact product.weight 40 lb")
+    try:
+        heard = work.talk.mend(field, value, size, who="staff")
+    except ValueError as wrong:
+        raise Slip(str(wrong)) from None
     lines = tuple(heard_lines(heard, work.system))
     return Effect(lines=lines or (f'"{one_line(value, 40)}" gives no {label(field)}; what stood stands.',))
 
 
 def _drop(work: Work, rest: str) -> Effect:
     said = needs(rest, "which fact: /drop peak rate")
-    name, _, number = said.partition("@")
-    field, size = field_of(name), int(number) if number.isdecimal() else 1
+    name, size = sized(said)
+    field = field_of(name)
     fact = work.talk.case.facts.get((field, size))
     if fact is None:
         raise Slip(f"Nothing stands for {label(field, size)}.")
@@ -150,6 +187,33 @@ def _answer(work: Work, rest: str) -> Effect:
     return Effect(lines=tuple(answer_lines([reply])))
 
 
+def _read(work: Work, rest: str) -> Effect:
+    """How words would be understood, as the desk shows it while they are typed."""
+    words = needs(rest, "the words behind it: /read 12 kg, 400 mm long")
+    to = work.question.id if work.question is not None else None
+    lit = lit_preview(work.talk.preview(words, to, by_ear=work.by_ear), work.system)
+    return Effect(lines=(f"Nothing of this is kept. {reading_line(lit) or 'No fact in it.'}",))
+
+
+def _sample(work: Work, rest: str) -> Effect:
+    if work.talk.case.messages:
+        raise Slip("The sample message is for an empty case. /new begins one; then /sample.")
+    return Effect(say=SAMPLE)
+
+
+def _thread(work: Work, rest: str) -> Effect:
+    """A pasted chat log or mail thread, taken apart by who said what."""
+    words = needs(rest, "or paste the whole chat or mail thread behind it, over as many lines as it has: /thread ...")
+    take = getattr(work.talk, "take_thread", None)
+    if take is None:
+        raise Slip("Whole threads cannot be taken apart here yet. Paste what the visitor wrote, message by message.")
+    return Effect(lines=tuple(heard_lines(take(words), work.system)))
+
+
+def _paste(work: Work, rest: str) -> Effect:
+    raise Slip("In plain lines: /paste alone, then the message, then /end. Elsewhere a message has lines as it is.")
+
+
 COMMANDS = under(
     _GROUP,
     Command("unknown", "", "the visitor does not know; it becomes an open point", _unknown),
@@ -159,10 +223,14 @@ COMMANDS = under(
     Command("redo", "", "put back what was taken back", _redo),
     Command("phone", "[on|off]", "what is typed was heard, and may be shorthand", _phone),
     Command("ask", "TOPIC", "put another question: a branch, a fact, a question's id", _ask),
-    Command("mend", "[N WHAT]", "say what words of the last message are", _mend),
+    Command("mend", '[N|"WORDS" WHAT]', "say what words of the last message are", _mend),
     Command("fact", "FACT VALUE", "set one fact anew, in words", _fact),
     Command("drop", "FACT", "a fact stands no longer", _drop),
     Command("staff", "TEXT", "what you know yourself; read for facts", _staff),
+    Command("read", "TEXT", "how words would be understood; nothing of it is kept", _read, looks=True),
+    Command("paste", "", "in plain lines: what follows is one message, until a line that is only /end", _paste),
+    Command("thread", "TEXT", "a whole chat or mail thread; in plain lines until a line that is only /end", _thread),
+    Command("sample", "", "put a sample message through, to see how it goes", _sample),
     Command("note", "TEXT", "a note; never read for facts", _note),
     Command("answer", "QUESTION", "a question of the visitor's own, answered from the case", _answer),
 )
