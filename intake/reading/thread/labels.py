@@ -1,0 +1,184 @@
+"""Which labels at line beginnings are speakers, and which are the keys of a list of facts ("Size: 12x10")."""
+
+import re
+from collections import defaultdict
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from intake.reading.message.lexicon import lexicon_of
+from intake.reading.thread.heads import Head
+from intake.reading.thread.lines import Line
+from intake.reading.thread.roles import Role, key_of, role_of
+from intake.spec.display import label
+from intake.spec.vocabulary import vocabulary
+
+_KEYS = frozenset(
+    """size sizes dims dim dimension dimensions qty quantity quantities sku skus model item items part parts number
+    subject re fw fwd date time phone tel telephone mobile cell fax email e-mail mail address web website url company
+    contact ps nb fyi update edit edited warning caution attention attn question questions answer answers option options
+    budget timeline deadline location site plant building dept department title project product products capacity
+    throughput cycle cycles infeed outfeed discharge ceiling door doors doorway floor footprint voltage power air
+    environment temp temps temperature cleaning washing washdown material materials type kind colour color packaging
+    pack package shape max min avg average maximum minimum peak normal total count range from to cc bcc sent http https
+    eg ie problem issue goal goals need needs requirement requirements require application industry current currently
+    existing new old first second third fourth last next morning afternoon evening night monday tuesday wednesday
+    thursday friday saturday sunday here also ok summary details detail specs spec specification specifications info
+    information background thanks regards example examples hours hour shift shifts speed speeds pitch incline length
+    width height depth diameter weight weights rate rates rise lift drop l w h d wt ht hgt lg dia mass load loads
+    payload note notes remark remarks comment comments hi hello hey dear start stop end task situation purpose scope
+    job request required wanted reason result today tomorrow yesterday now later duration rating status id ref reference
+    order po rfq enquiry inquiry quote price cost lead delivery address place country region state city zip line lines
+    area room rooms space level levels layout drawing photo photos attachment attached file files link page step steps
+    mode service conveyor conveyors case cases box boxes carton cartons tray trays bottle bottles tote totes bag bags
+    pallet pallets crate crates drum drums bundle bundles jar jars can cans tub tubs pail pails keg kegs unit units
+    piece pieces inlet outlet entry exit in out up down top bottom upper lower upstream downstream elevation
+    elevations clearance headroom opening openings hazard hazards supply phase phases voltage frequency frame surface
+    outside inside base handling orientation direction turn angle slope priority topic transcript wait operating
+    running production output input small medium large smallest largest lightest heaviest biggest""".split()
+)
+_STOPS = frozenset(
+    """the a an we i our is are was were at to for of and or with in on it they this that these those per by your my
+    their its be been has have had will would can could should if but so as not no when where what how why which who
+    about up about than then there please""".split()
+)
+_TALK = re.compile(
+    r"\?|^\W*(?:hi|hello|hey|yes|no|ok|okay|sure|thanks|thank you|yep|yeah|nope|great|good|perfect|sorry|done|right|fine"
+    r"|correct|welcome|bye|not sure|no idea|maybe|about)\b",
+    re.IGNORECASE,
+)
+_WORDS = re.compile(r"[^\W\d_][\w'’-]+")
+_PROPER = re.compile(r"[^\W\d_a-z][\w.'’-]*\.?(?: (?:(?:van|von|de|der|la|di|el|al|du|bin) )*[^\W\d_a-z][\w.'’-]*\.?){0,3}")
+_HANDLE = re.compile(r"[a-z][\w.-]{1,24}\d{0,6}", re.IGNORECASE)
+_ACCEPT = 3
+_PAIRS = ({"q", "a"}, {"c", "a"}, {"v", "s"}, {"v", "a"}, {"c", "s"}, {"v", "r"}, {"c", "r"})
+"""Single letters that stand for two speakers."""
+
+
+@dataclass(slots=True)
+class Evidence:
+    """What speaks for one label being a speaker."""
+
+    name: str
+    role: Role | None
+    heads: list[Head] = field(default_factory=list)
+    bodies: list[str] = field(default_factory=list)
+    score: int = 0
+
+    @property
+    def talks(self) -> float:
+        """Share of its lines that are said to somebody."""
+        said = [body for body in self.bodies if _TALK.search(body) or len(_WORDS.findall(body)) >= 4]
+        return len(said) / max(len(self.bodies), 1)
+
+
+def speaking_heads(lines: list[Line], heads: list[list[Head]], folder: Path, known: frozenset[str]) -> dict[int, Head]:
+    """The head of each line on which somebody begins to speak. `known`: keys of names that notices told of."""
+    found = _evidence(lines, heads)
+    words = lexicon_of(folder).known
+    for key, evidence in found.items():
+        evidence.score = _score(key, evidence, words, key in known)
+    good = {key for key, evidence in found.items() if evidence.score >= _ACCEPT} | _letters(found)
+    good = _conversing(good, found, known)
+    chosen: dict[int, Head] = {}
+    for n, row in enumerate(heads):
+        head = next((head for head in row if key_of(head.name) in good), None)
+        if head is not None:
+            chosen[n] = head
+    return _one_family(chosen, found)
+
+
+def _evidence(lines: list[Line], heads: list[list[Head]]) -> dict[str, Evidence]:
+    found: dict[str, Evidence] = {}
+    for n, row in enumerate(heads):
+        seen: set[str] = set()
+        for head in row:
+            key = key_of(head.name)
+            if not key or key in seen:
+                continue
+            seen.add(key)
+            evidence = found.setdefault(key, Evidence(head.name, role_of(head.name)))
+            evidence.role = evidence.role or role_of(head.name)
+            evidence.heads.append(head)
+            below = n + head.lines
+            line = lines[n] if head.begin < lines[n].end else lines[below] if below < len(lines) else None
+            evidence.bodies.append("" if line is None else line.text[max(head.begin - line.start, 0) :][:300])
+    return found
+
+
+def _score(key: str, evidence: Evidence, known: frozenset[str], told: bool) -> int:
+    words = key.replace("_", " ").replace("/", " ").split()
+    count = len(evidence.heads)
+    timed = any(head.timed for head in evidence.heads)
+    score = 3 if timed else 0
+    score += 4 if evidence.role else 0
+    score += min(count - 1, 2) + (count > 1)
+    score += 3 if told else 0
+    score += any(head.form in ("angle", "marked") for head in evidence.heads)
+    if evidence.role is None:
+        score += _looks_like_a_name(evidence.name, key, words, known, timed, count)
+    share = evidence.talks
+    score += 2 if share >= 0.5 else 0
+    if not timed and share < 0.3:
+        score -= 2
+    return score
+
+
+def _looks_like_a_name(name: str, key: str, words: list[str], known: frozenset[str], timed: bool, count: int) -> int:
+    """How much the words of a label look like somebody's name; well below zero for the key of a list."""
+    if not words or len(words) > 5 or any(word in _STOPS for word in words):
+        return -8
+    keys = [word.strip(".()#") in _KEYS for word in words]
+    if (keys[0] and key != "max") or key in _FIELD_NAMES or (any(keys[1:]) and count == 1 and not timed):
+        return -6  # "Ann Price" may be somebody, "Overall height" is nobody
+    if any(sign.isdigit() for sign in key) and not timed and not (count > 1 and _HANDLE.fullmatch(name)):
+        return -4
+    proper = _PROPER.fullmatch(name) is not None
+    common = all(word in known for word in words)
+    return (1 if proper else 0) - (2 if common and not proper else 1 if common else 0) - (len(key) < 2) * 4
+
+
+def _letters(found: dict[str, Evidence]) -> set[str]:
+    """Two single letters that take turns: Q and A, C and A."""
+    for pair in _PAIRS:
+        rows = [found[key] for key in sorted(pair) if key in found]
+        if len(rows) == 2 and any(row.talks >= 0.5 for row in rows) and all(row.talks > 0 for row in rows):
+            return set(pair)
+    return set()
+
+
+def _conversing(good: set[str], found: dict[str, Evidence], known: frozenset[str]) -> set[str]:
+    """The speakers, or nobody where too little shows that people speak to each other."""
+    if not good:
+        return set()
+    rows = [found[key] for key in good]
+    timed = sum(len(row.heads) for row in rows if any(head.timed for head in row.heads))
+    if timed >= 2 or any(row.role for row in rows) or good & known:
+        return good
+    if len(rows) == 1:
+        lone = rows[0]
+        return good if len(lone.heads) > 1 or lone.heads[0].form in ("stamp_first", "stamp_behind") else set()
+    return good if any(_TALK.search(body) for row in rows for body in row.bodies) else set()
+
+
+def _one_family(chosen: dict[int, Head], found: dict[str, Evidence]) -> dict[int, Head]:
+    """The heads of the form that the log has; another form counts only for somebody who speaks in that one too."""
+    counts: dict[str, int] = defaultdict(int)
+    for head in chosen.values():
+        counts[_family(head)] += 1
+    if len(counts) < 2:
+        return chosen
+    main = max(counts, key=lambda family: (counts[family], family != "label"))
+    speakers = {key_of(head.name) for head in chosen.values() if _family(head) == main}
+    kept = {}
+    for n, head in chosen.items():
+        key = key_of(head.name)
+        if _family(head) == main or key in speakers or (found[key].role and main == "label"):
+            kept[n] = head
+    return kept
+
+
+def _family(head: Head) -> str:
+    return "label" if head.form in ("label", "marked") else head.form
+
+
+_FIELD_NAMES = frozenset(label(name, 1) for name in vocabulary())
