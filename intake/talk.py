@@ -14,6 +14,7 @@ from intake.interview.hearing import Hearing
 from intake.interview.history import History
 from intake.interview.question import OpenPoint, Question, Skipped
 from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said, without_asked
+from intake.interview.threads import Thread, ThreadPlayer
 from intake.interview.tree import load_tree
 from intake.interview.wording import Sentences
 from intake.sizing.result import Result
@@ -68,6 +69,19 @@ class Interview:
         ValueError when there is no question `to`.
         """
         return self._take(text, self._question_for(to) if to is not None else self.current, who)
+
+    def take_thread(self, text: str) -> Thread:
+        """A pasted chat log or mail thread: each turn is taken in, the visitor's as answers to what the staff asked.
+
+        A text without speakers is one message of the visitor. Each message in it is undone one by one.
+        """
+
+        def spot(words: str, facts: Sequence[Fact]) -> list[tuple[tuple[int, int], str | None, frozenset[str]]]:
+            return [(one.span, one.card, one.asks_about) for one in self._spotted(words, facts)]
+
+        return ThreadPlayer(
+            self._history, self._hearing, self._tree, self._folder, self.sentences, spot
+        ).play(text)
 
     def mend(self, field: str, text: str, size: int = 1, who: Who = "visitor") -> Heard:
         """The new value of one fact, in words; it replaces what stands. Raises ValueError if nobody asks for it."""

@@ -72,6 +72,7 @@ class _Opened(_Row):
 class _Message(_Row):
     text: str
     who: Who = "visitor"
+    sent: str | None = None
 
 
 class _Ask(_Row):

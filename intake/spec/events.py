@@ -7,7 +7,8 @@ from typing import Any
 
 KINDS = (
     "opened",  # {title?}
-    "message",  # {text, who}: somebody's words; the book keeps the text in a table of its own
+    "message",  # {text, who, sent?}: somebody's words; the book keeps the text in a table of its own
+    # ... sent: the time that a pasted thread gives, as told there. Never a name: names are personal
     "heard",  # {message, asked, to: question id | None, facts, doubts, unread, ...}
     # ... asks: the visitor's own questions, each {span in the message, card: what answers it | None}
     # ... of "heard": corrects and settles (has the last word), unknown and later (asked for, not given), passes
