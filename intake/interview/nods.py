@@ -4,9 +4,8 @@ import re
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from intake import reading
 from intake.interview.question import Question
-from intake.reading.thread import Asked
+from intake.reading.thread import Asked, offered
 from intake.spec.facts import Fact, Heard
 from intake.spec.vocabulary import vocabulary
 
@@ -25,10 +24,6 @@ _NO = re.compile(
     r"|thank you|it doesn't|they don't|we don't|it can't|never|not at all|i'm afraid))*[\s.!]*"
 )
 _HEDGED = re.compile(r"\b(?:think|believe|guess|probably|should|more or less|pretty much|about|roughly)\b")
-_LEADS = re.compile(
-    r"^\W*(?:(?:so|and|ok|okay|then|just to (?:confirm|check|be sure)|to confirm|right|got it|i take it|i assume|i guess)\W+)*"
-    r"(?:(?:is|are|was|were|do|does|did|will|would|can|could|should|may|shall)\s+)?(?:that\s+(?=(?:the|it|they|one|each)\b))?"
-)
 _SEVERAL = re.compile(r"\b(?:or|either|versus|vs)\b")
 _EXAMPLE = re.compile(r"\b(?:say|for example|for instance|e\.g\.|like|such as)\b")
 _BARE_FIGURE = re.compile(r"\W*\d+(?:[.,]\d+)?\W*")
@@ -96,8 +91,7 @@ class Nods:
         offer = asked.offer
         if not _YES.fullmatch(plain) or _SEVERAL.search(offer.casefold()) or _EXAMPLE.search(offer.casefold()):
             return Nod(Heard())
-        statement = _LEADS.sub("", offer.casefold().strip()).rstrip(" ?.!")
-        heard = reading.read(statement, asked=asked.last or None, questions=self._folder)
+        heard = offered(offer, asked.last, self._folder)
         fields = {fact.field for fact in heard.facts}
         one = len(fields) == 1 or fields == _GROUP
         if not one or heard.doubts or any(vocabulary()[name].personal for name in fields):

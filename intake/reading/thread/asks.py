@@ -7,6 +7,7 @@ from pathlib import Path
 
 from intake.reading.message.asking import questions
 from intake.reading.thread.free_questions import fields_asked, yes_means
+from intake.reading.thread.offers import offered
 from intake.reading.thread.own_questions import own_questions
 
 _LONGEST = 6000
@@ -67,7 +68,7 @@ def _pieces(text: str, folder: Path) -> list[tuple[tuple[str, ...], str]]:
         if like:
             found.append((like, ""))
             continue
-        found += _free(sentence)
+        found += _free(sentence, folder)
     return found
 
 
@@ -82,7 +83,7 @@ def _behind_own(text: str, folder: Path) -> list[tuple[tuple[str, ...], str]]:
             break
         if any(own_text.words.find(left.strip()) >= 0 for own_text in own.whole):
             break
-        found = _free(sentence) + found
+        found = _free(sentence, folder) + found
     return found
 
 
@@ -90,21 +91,27 @@ def _example(sentence: str) -> bool:
     return re.search(r"\b(?:say|for example|e\.g\.)[.?]?$", sentence) is not None
 
 
-def _free(sentence: str) -> list[tuple[tuple[str, ...], str]]:
+def _free(sentence: str, folder: Path) -> list[tuple[tuple[str, ...], str]]:
     """The questions of one sentence in free words."""
     if sentence.endswith("?"):
         pieces = [piece.said for piece in questions(sentence)] or [sentence]
         asked = [(fields_asked(piece), piece) for piece in pieces]
         if any(fields for fields, _ in asked):
             return [(fields, piece) for fields, piece in asked if fields]
-        whole = fields_asked(sentence)
-        return [(whole, sentence)]
+        return [(fields_asked(sentence) or _of_the_offer(sentence, folder), sentence)]
     request = _REQUEST.search(sentence)
     if request is not None:
         fields = fields_asked(request["what"]) or _nouns(request["what"])
         return [(fields, "")] if fields else []
     found = [(fields, "") for piece in questions(sentence) if (fields := fields_asked(piece.said))]
     return found
+
+
+def _of_the_offer(sentence: str, folder: Path) -> tuple[str, ...]:
+    """ "4 m of rise?" asks for what it offers."""
+    if not re.search(r"\d", sentence) or len(sentence) > 200:
+        return ()
+    return tuple(dict.fromkeys(fact.field for fact in offered(sentence, (), folder).facts if fact.is_number))
 
 
 def _nouns(words: str) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """A chat log cut into what each speaker said."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -41,7 +41,7 @@ _MEETS = re.compile(
 _CHATTING_WITH = re.compile(
     r"(?:chatting|speaking|talking|connected) (?:to|with) (?P<name>[^\W\d_][\w.'’-]*(?: [^\W\d_a-z][\w.'’-]*){0,2})"
 )
-_TAIL = re.compile(rf"(?:\s*[\[(]\s*(?P<in>{TIME})\s*[\])]|(?:\s{{2,}}|\t)(?P<far>{TIME})|\s(?P<near>{TIME}))\s*$", re.I)
+_TAIL = re.compile(rf"(?:\s*[\[(]\s*(?P<in>{TIME})\s*[\])]|(?:\s{{2,}}|\t)(?P<far>{TIME})|(?<!\bat)(?<!\bto)(?<!\bby)(?<!until)(?<!till)(?<!from)(?<!before)(?<!after)(?<!\band)(?<!about)\s(?P<near>{TIME}))\s*$", re.I)
 _EDITED = re.compile(r"\s*[(\[]edited[)\]]\s*$", re.IGNORECASE)
 
 
@@ -76,7 +76,9 @@ def told_roles(lines: Iterable[Line]) -> dict[str, Role | None]:
     return {key: role for key, role in found.items() if key}
 
 
-def _messages(text: str, lines: list[Line], chosen: dict[int, Head], roles: dict[str, Role | None]) -> list[Message]:
+def _messages(
+    text: str, lines: list[Line], chosen: dict[int, tuple[Head, Role | None]], roles: dict[str, Role | None]
+) -> list[Message]:
     messages: list[Message] = []
     pieces: list[Span] = []
     day = _opening_day(lines, min(chosen))
@@ -85,13 +87,14 @@ def _messages(text: str, lines: list[Line], chosen: dict[int, Head], roles: dict
     if preamble is not None:
         messages.append(preamble)
     for n, line in enumerate(lines):
-        head = chosen.get(n)
-        if head is not None:
+        found = chosen.get(n)
+        if found is not None:
+            head, role = found
             _close(text, messages, pieces)
             key = key_of(head.name)
             stamp = stamp_of(head.stamp).on(day)
             name = bare_name(head.name)
-            messages.append(Message(name, key, role_of(head.name) or roles.get(key), stamp))
+            messages.append(Message(name, key, role or roles.get(key), stamp))
             skip = n + head.lines
             pieces = [(head.begin, line.after)] if head.lines == 1 else []
         elif n >= skip and messages and n > min(chosen):
@@ -137,7 +140,7 @@ def _opening_day(lines: list[Line], first: int) -> Stamp:
     return Stamp()
 
 
-def _parts_days(lines: list[Line], n: int, chosen: dict[int, Head]) -> bool:
+def _parts_days(lines: list[Line], n: int, chosen: Container[int]) -> bool:
     """True where a date line stands between messages, and is not itself an answer."""
     if is_framed(lines[n].text):
         return True
@@ -153,6 +156,9 @@ def _times_at_ends(text: str, messages: list[Message]) -> None:
     sure = all(tail["near"] is None for _, tail in found)
     if len(bare) != len(messages) or len(found) < 2 or len(found) < (0.6 if sure else 1.0) * len(bare):
         return
+    told = [stamp_of(tail.group()).time for _, tail in found]
+    if not sure and (told != sorted(told) or len(set(told)) < 2):
+        return  # hours that people speak of
     for message, tail in found:
         part = message.parts[-1]
         cut = part.place(0, tail.start())[1] if tail.start() else part.span[0]

@@ -70,6 +70,7 @@ _LABEL_DASH = re.compile(
 )
 _TIME_LINE = re.compile(rf"[ \t]*[\[(]?(?P<stamp>{IN_BRACKETS})[\])]?[ \t]*$", re.IGNORECASE)
 _NAME_LINE = re.compile(r"[ \t]*(?P<name>[^\W\d_][\w.'’-]*(?: [\w.'’()#-]+){0,3})[ \t]*:?[ \t]*$")
+_NO_NAME = re.compile(r"(?:[ap]\.?m\.?|uhr|utc|gmt|[cemp][es]?[sd]?t|today|yesterday)", re.IGNORECASE)
 _ONLY_DATE = re.compile(rf"{DATE}$", re.IGNORECASE)
 _FIRST = 260
 """A head stands within so many characters of its line."""
@@ -92,7 +93,7 @@ def _heads(lines: list[Line], n: int) -> Iterator[Head]:
         parts = match.groupdict()
         name = (parts.get("angle") or parts.get("name") or "").strip(" \t*_,-–—")
         stamp = (parts.get("in") or parts.get("bare") or parts.get("day") or "").strip()
-        if not name or (form == "stamp_behind" and _ONLY_DATE.match(stamp) and len(name.split()) > 4):
+        if not name or _NO_NAME.fullmatch(name) or (form == "stamp_behind" and _ONLY_DATE.match(stamp) and len(name.split()) > 4):
             continue
         yield Head(n, form, name, stamp, line.start + match.end())
     yield from _on_two_lines(lines, n)

@@ -52,6 +52,7 @@ _HANDLE = re.compile(r"[a-z][\w.-]{1,24}\d{0,6}", re.IGNORECASE)
 _ACCEPT = 3
 _PAIRS = ({"q", "a"}, {"c", "a"}, {"v", "s"}, {"v", "a"}, {"c", "s"}, {"v", "r"}, {"c", "r"})
 """Single letters that stand for two speakers."""
+LETTERS: dict[str, Role] = {"q": "staff", "a": "staff", "r": "staff", "s": "staff", "c": "visitor", "v": "visitor"}
 
 
 @dataclass(slots=True)
@@ -71,20 +72,26 @@ class Evidence:
         return len(said) / max(len(self.bodies), 1)
 
 
-def speaking_heads(lines: list[Line], heads: list[list[Head]], folder: Path, known: frozenset[str]) -> dict[int, Head]:
-    """The head of each line on which somebody begins to speak. `known`: keys of names that notices told of."""
+def speaking_heads(
+    lines: list[Line], heads: list[list[Head]], folder: Path, known: frozenset[str]
+) -> dict[int, tuple[Head, Role | None]]:
+    """The head of each line on which somebody begins to speak, with the side that its label tells.
+
+    `known`: keys of names that notices told of.
+    """
     found = _evidence(lines, heads)
     words = lexicon_of(folder).known
     for key, evidence in found.items():
         evidence.score = _score(key, evidence, words, key in known)
     good = {key for key, evidence in found.items() if evidence.score >= _ACCEPT} | _letters(found)
     good = _conversing(good, found, known)
+    good |= _beside(good, found, words, lines) if good else set()
     chosen: dict[int, Head] = {}
     for n, row in enumerate(heads):
         head = next((head for head in row if key_of(head.name) in good), None)
         if head is not None:
             chosen[n] = head
-    return _one_family(chosen, found)
+    return {n: (head, found[key_of(head.name)].role) for n, head in _one_family(chosen, found).items()}
 
 
 def _evidence(lines: list[Line], heads: list[list[Head]]) -> dict[str, Evidence]:
@@ -118,7 +125,7 @@ def _score(key: str, evidence: Evidence, known: frozenset[str], told: bool) -> i
         score += _looks_like_a_name(evidence.name, key, words, known, timed, count)
     share = evidence.talks
     score += 2 if share >= 0.5 else 0
-    if not timed and share < 0.3:
+    if not timed and share < 0.3 and (evidence.role is not None or count < 2 or not _PROPER.fullmatch(evidence.name)):
         score -= 2
     return score
 
@@ -129,7 +136,7 @@ def _looks_like_a_name(name: str, key: str, words: list[str], known: frozenset[s
         return -8
     keys = [word.strip(".()#") in _KEYS for word in words]
     if (keys[0] and key != "max") or key in _FIELD_NAMES or (any(keys[1:]) and count == 1 and not timed):
-        return -6  # "Ann Price" may be somebody, "Overall height" is nobody
+        return -3 if timed and count > 1 else -6  # "Ann Price" may be somebody, "Overall height" is nobody
     if any(sign.isdigit() for sign in key) and not timed and not (count > 1 and _HANDLE.fullmatch(name)):
         return -4
     proper = _PROPER.fullmatch(name) is not None
@@ -137,11 +144,51 @@ def _looks_like_a_name(name: str, key: str, words: list[str], known: frozenset[s
     return (1 if proper else 0) - (2 if common and not proper else 1 if common else 0) - (len(key) < 2) * 4
 
 
+def _beside(good: set[str], found: dict[str, Evidence], words: frozenset[str], lines: list[Line]) -> set[str]:
+    """Who says little, in the form in which others speak: the other side, or a name that is no word of the trade."""
+    forms = {_family(head) for key in good for head in found[key].heads}
+    roles = {found[key].role for key in good} - {None}
+    return {
+        key
+        for key, row in found.items()
+        if key not in good
+        and _family(row.heads[0]) in forms
+        and (
+            (row.role is not None and row.score >= _ACCEPT - 1 and bool(roles - {row.role}))
+            or (_may_be_somebody(key, row, words) and (row.score > 0 or _marked(row) or _answers(row, lines)))
+        )
+    }
+
+
+def _may_be_somebody(key: str, row: Evidence, words: frozenset[str]) -> bool:
+    parts = key.split()
+    return (
+        _PROPER.fullmatch(row.name) is not None
+        and parts[0] not in _KEYS
+        and row.score > -4
+        and not all(word in words for word in parts)
+    )
+
+
+def _marked(row: Evidence) -> bool:
+    return row.heads[0].form in ("angle", "marked")
+
+
+def _answers(row: Evidence, lines: list[Line]) -> bool:
+    """True where it stands below a question: there somebody answers."""
+    at = row.heads[0].line - 1
+    while at >= 0 and lines[at].blank:
+        at -= 1
+    return at >= 0 and lines[at].text.rstrip().endswith("?")
+
+
 def _letters(found: dict[str, Evidence]) -> set[str]:
     """Two single letters that take turns: Q and A, C and A."""
     for pair in _PAIRS:
         rows = [found[key] for key in sorted(pair) if key in found]
-        if len(rows) == 2 and any(row.talks >= 0.5 for row in rows) and all(row.talks > 0 for row in rows):
+        if len(rows) == 2 and any(row.talks >= 0.5 for row in rows):
+            for row in rows:
+                row.role = LETTERS[key_of(row.name)] if "q" not in pair or key_of(row.name) == "q" else "visitor"
             return set(pair)
     return set()
 
@@ -152,6 +199,8 @@ def _conversing(good: set[str], found: dict[str, Evidence], known: frozenset[str
         return set()
     rows = [found[key] for key in good]
     timed = sum(len(row.heads) for row in rows if any(head.timed for head in row.heads))
+    if len(rows) == 1 and len(rows[0].heads) == 1 and not timed and rows[0].role:
+        return good if len(_WORDS.findall(rows[0].bodies[0])) >= 4 else set()
     if timed >= 2 or any(row.role for row in rows) or good & known:
         return good
     if len(rows) == 1:
@@ -178,7 +227,7 @@ def _one_family(chosen: dict[int, Head], found: dict[str, Evidence]) -> dict[int
 
 
 def _family(head: Head) -> str:
-    return "label" if head.form in ("label", "marked") else head.form
+    return head.form
 
 
 _FIELD_NAMES = frozenset(label(name, 1) for name in vocabulary())

@@ -5,6 +5,7 @@ import tomllib
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 from rapidfuzz import fuzz, process
 
@@ -79,5 +80,5 @@ def own_questions(folder: Path) -> OwnQuestions:
     )
 
 
-def _toml(path: Path) -> dict[str, list[dict[str, object]]]:
+def _toml(path: Path) -> dict[str, Any]:
     return tomllib.loads(path.read_text(encoding="utf-8")) if path.is_file() else {}

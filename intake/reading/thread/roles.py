@@ -14,6 +14,8 @@ _STAFF = frozenset(
     " service team host seller vendor consultant specialist reception receptionist moderator admin salesperson salesman"
     " saleswoman helpline hotline supplier manufacturer expert applications engineering vertrieb berater".split()
 )
+_HOUSES = frozenset("agent support sales desk showroom assistant bot chatbot helpdesk service team reception".split())
+"""Behind another word too they name the staff ("Rise Showroom"); the rest may be somebody's last name there."""
 _SELF = frozenset("you me i myself ich".split())
 _OF_STAFF = re.compile(
     r"\b(?:customer|client|user|visitor|guest|buyer) (?:service|support|care|success|relations|rep|agent|services"
@@ -52,7 +54,7 @@ def _of_part(part: str, whole: bool) -> Role | None:
     if len(tokens) == 1 and tokens[0] in _SELF:
         return "self"
     named = [tokens[0], *(tokens[-1:] if whole and len(tokens) < 4 else ())]
-    if any(token in _STAFF for token in named) or tokens[0] in ("our", "us"):
+    if any(token in _STAFF for token in named) or tokens[0] in ("our", "us") or tokens[-1] in _HOUSES:
         return "staff"
     return "visitor" if any(token in _VISITOR for token in named) else None
 
