@@ -17,6 +17,12 @@ _REQUEST = re.compile(
     r" (?:also )?need|we(?:'d| would)? (?:also )?need|still need|missing|what about|how about|next up|curious about)\b(?P<what>[^.?!\n]*)",
     re.IGNORECASE,
 )
+_FRAGMENT = re.compile(
+    r"(?!.*\b(?:thanks|thank|got|have|is|are|was|noted|ok|okay|great|fine|good|works|will|we|i|it|sure|perfect|about)\b)"
+    r"(?:(?:and|plus|also|then|next|now|lastly|finally)\W+)*(?:the |your |their |its )?[^\d?]{3,60}",
+    re.IGNORECASE,
+)
+"""What is asked for without a verb: "and the ceiling height"."""
 _BOUND = re.compile(r"[^.?!\n]*(?:\?|[.!](?=\s|$)|\n|$)")
 
 
@@ -104,6 +110,8 @@ def _free(sentence: str, folder: Path) -> list[tuple[tuple[str, ...], str]]:
         fields = fields_asked(request["what"]) or _nouns(request["what"])
         return [(fields, "")] if fields else []
     found = [(fields, "") for piece in questions(sentence) if (fields := fields_asked(piece.said))]
+    if not found and _FRAGMENT.fullmatch(sentence) and len(sentence.split()) <= 8:
+        found = [(fields, "") for fields in [fields_asked(sentence)] if fields]
     return found
 
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Container, Iterable
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 from pathlib import Path
 
 from intake.reading.thread.heads import Head, heads_in
@@ -42,6 +43,11 @@ _CHATTING_WITH = re.compile(
     r"(?:chatting|speaking|talking|connected) (?:to|with) (?P<name>[^\W\d_][\w.'’-]*(?: [^\W\d_a-z][\w.'’-]*){0,2})"
 )
 _TAIL = re.compile(rf"(?:\s*[\[(]\s*(?P<in>{TIME})\s*[\])]|(?:\s{{2,}}|\t)(?P<far>{TIME})|(?<!\bat)(?<!\bto)(?<!\bby)(?<!until)(?<!till)(?<!from)(?<!before)(?<!after)(?<!\band)(?<!about)\s(?P<near>{TIME}))\s*$", re.I)
+_INLINE = re.compile(
+    r"(?:(?<=\s)|^)(?P<name>(?:website )?(?:visitor|customer|client|guest|prospect|agent|support|sales|staff|operator|rep|showroom"
+    r"|advisor)(?: \d+)?):(?=\s)",
+    re.IGNORECASE,
+)
 _EDITED = re.compile(r"\s*[(\[]edited[)\]]\s*$", re.IGNORECASE)
 
 
@@ -50,6 +56,10 @@ def chat_messages(text: str, folder: Path) -> list[Message] | None:
     lines = lines_of(text)
     roles = told_roles(lines)
     chosen = speaking_heads(lines, heads_in(lines), folder, frozenset(roles))
+    if len(chosen) < 2:
+        broken = _broken_at_labels(text, lines)
+        lines = broken or lines
+        chosen = speaking_heads(lines, heads_in(lines), folder, frozenset(roles)) if broken else chosen
     if not chosen:
         return None
     messages = _messages(text, lines, chosen, roles)
@@ -59,6 +69,22 @@ def chat_messages(text: str, folder: Path) -> list[Message] | None:
         message.stamp = stamp
     _carry_days(messages)
     return [message for message in messages if message.parts and message.key not in SYSTEM_NAMES] or None
+
+
+def _broken_at_labels(text: str, lines: list[Line]) -> list[Line] | None:
+    """A log whose line ends got lost: a line begins at every "Visitor:" and "Agent:"; None where there are not both."""
+    found = list(_INLINE.finditer(text))
+    if len(found) < 2 or len({role_of(match["name"]) for match in found}) < 2:
+        return None
+    cuts = {match.start("name") for match in found}
+    broken: list[Line] = []
+    for line in lines:
+        inside = sorted(cut for cut in cuts if line.start < cut < line.end) if len(line.text) < 200_000 else []
+        places = [line.start, *inside, line.end]
+        for start, end in pairwise(places):
+            last = end == line.end
+            broken.append(Line(start, end, line.after if last else end, 0, text[start:end]))
+    return broken
 
 
 def told_roles(lines: Iterable[Line]) -> dict[str, Role | None]:

@@ -18,6 +18,9 @@ _ROWS: tuple[tuple[str, tuple[str, ...]], ...] = (
         ("product.length", "product.width", "product.height", "product.diameter"),
     ),
     (rf"^{_NOT_PRODUCT}.*\bhow (?:tall|high) (?:is|are|would) {_ONE}\b|^{_NOT_PRODUCT}.*\bproduct height\b", ("product.height",)),
+    (r"^(?:and )?how high$", ("rise.height",)),
+    (r"^(?:and )?how tall$", ("product.height",)),
+    (r"^(?:and )?how wide$", ("product.width",)),
     (rf"^{_NOT_PRODUCT}.*\b(?:how wide (?:is|are) {_ONE}|product width)\b", ("product.width",)),
     (rf"^{_NOT_PRODUCT}(?!.*\b(?:take|until|wait|run|delivery)\b).*\b(?:how long (?:is|are) {_ONE}|product length)\b", ("product.length",)),
     (rf"^{_NOT_PRODUCT}.*\b(?:diameter|how far across|how thick around)\b", ("product.diameter",)),
@@ -38,14 +41,14 @@ _ROWS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (
         r"\bwhere\b.*\b(?:com(?:e|es|ing) in|com(?:e|es|ing) on|arriv\w+|enters?|start|loaded|fed|infeed)\b|\b(?:infeed|inlet|in ?feed"
-        r"|loading|pick ?up|lower (?:end|level|conveyor))\b.*\b(?:height|high|level|elevation|at)\b|\b(?:height|high|level|elevation)"
+        r"|loading|pick ?up|lower (?:end|level|conveyor))\b.*\b(?:heights?|high|levels?|elevations?|at)\b|\b(?:heights?|high|levels?|elevations?)"
         r"\b.*\b(?:infeed|in ?feed|inlet|com(?:e|es|ing) in|come on|enters?|arriv\w+|loaded)\b",
         ("rise.infeed_height",),
     ),
     (
         r"\bwhere\b.*\b(?:go(?:es|ing)? out|com(?:e|es|ing) out|com(?:e|es) off|leav\w+|exits?|discharg\w+|deliver\w*|end up|outfeed|and out)\b"
-        r"|\b(?:discharge|outlet|out ?feed|drop ?off|upper (?:end|level|conveyor))\b.*\b(?:height|high|level|elevation|at)\b"
-        r"|\b(?:height|high|level|elevation)\b.*\b(?:discharge|out ?feed|outlet|go(?:es)? out|come out|leav\w+|exits?|and out)\b",
+        r"|\b(?:discharge|outlet|out ?feed|drop ?off|upper (?:end|level|conveyor))\b.*\b(?:heights?|high|levels?|elevations?|at)\b"
+        r"|\b(?:heights?|high|levels?|elevations?)\b.*\b(?:discharge|out ?feed|outlet|go(?:es)? out|come out|leav\w+|exits?|and out)\b",
         ("rise.discharge_height",),
     ),
     (
@@ -103,9 +106,9 @@ _ROWS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"\b(?:other side (?:leading|first|in front)|turned sideways|long side first|short side first|travel sideways)\b", ("handling.turn_flat",)),
     (r"\b(?:how do they (?:arrive|come)|back to back|evenly spaced|with gaps|in bunches|bunched|in groups)\b", ("rate.arrival",)),
     (r"\b(?:back up|accumulate|accumulation|wait on the machine|queue on)\b", ("rate.backs_up",)),
-    (r"\b(?:product temp\w*|how (?:warm|cold|hot) (?:is|are) (?:they|it|the (?:product|cases?|bottles?))|temperature of the (?:product|cases?))\b", ("temperature.product",)),
+    (r"\b(?:product temp\w*|how (?:warm|cold|hot) (?:is|are) (?:they|it|the (?!room|area|hall|space|building|plant)\w+)|temperature of the (?:product|cases?))\b", ("temperature.product",)),
     (
-        r"^(?!.*\b(?:product temp\w*|how (?:warm|cold|hot) (?:is|are) (?:they|it)|temperature of the (?:product|cases?))\b).*"
+        r"^(?!.*\b(?:product temp\w*|how (?:warm|cold|hot) (?:is|are) (?:they|it|the (?!room|area|hall|space|building|plant)\w+)|temperature of the (?:product|cases?))\b).*"
         r"\b(?:temperatures?|freezer|chilled|refrigerat\w+|how (?:cold|warm|hot)|ambient|cold room|cooler|room like|environment)\b",
         ("temperature.zone", "temperature.room"),
     ),

@@ -42,6 +42,7 @@ _STAMP_FIRST = re.compile(
     r"(?!//)[ \t]*",
     re.IGNORECASE,
 )
+_COLUMNS = re.compile(rf"\"?(?P<bare>{STAMP})\"?[,;]\"?(?P<name>[^\s,;\"\d][^,;\"\n]{{0,40}})\"?[,;]\"?", re.IGNORECASE)
 _STAMP_FIRST_ALONE = re.compile(
     rf"{_EDGE}{_STAMPED}(?:\s*[-–—|,]\s*|\s+)(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__|\*)?{_SAYS}\s*:?[ \t]*$", re.IGNORECASE
 )
@@ -56,12 +57,12 @@ _ALONE = re.compile(
     rf"{STAMP})(?:\s*[\])])?)(?:\*\*|__|\*)?\s*:?[ \t]*$",
     re.IGNORECASE,
 )
-_ANGLE = re.compile(r"[ \t]*<(?P<name>[^<>\n@]{1,40})>\s*:?[ \t]*")
+_ANGLE = re.compile(rf"{_EDGE}<(?P<name>[^<>\n@]{{1,40}})>\s*:?[ \t]*")
 _MARKED = re.compile(
-    r"[ \t]*(?P<m>\*\*|__|\*|_)(?P<name>[^\s:*_\n][^:*_\n]{0,59}?)(?:(?P=m)\s*:|:\s*(?P=m))[ \t]*", re.IGNORECASE
+    rf"{_EDGE}(?P<m>\*\*|__|\*|_)(?P<name>[^\s:*_\n][^:*_\n]{{0,59}}?)(?:(?P=m)\s*:|:\s*(?P=m))[ \t]*", re.IGNORECASE
 )
 _LABEL = re.compile(
-    rf"[ \t]*(?P<name>[^\W_][^:：<>\[\]|\n\t?!;]{{0,49}}?|[\w.+-]{{1,40}}){_SAYS}\s*[:：](?!//|\\)(?:[ \t]+|$|(?=[^\s\d]))"
+    rf"{_EDGE}(?P<name>[^\W_][^:：<>\[\]|\n\t?!;]{{0,49}}?|[\w.+-]{{1,40}}){_SAYS}\s*(?:：|:(?!//|\\)(?=[\s]|$|\D))[ \t]*"
 )
 _LABEL_DASH = re.compile(
     r"[ \t]*(?P<name>(?:visitor|customer|client|guest|prospect|caller|agent|support|sales|staff|operator|rep"
@@ -109,6 +110,7 @@ def _on_two_lines(lines: list[Line], n: int) -> Iterator[Head]:
 
 
 _PATTERNS: tuple[tuple[Form, re.Pattern[str]], ...] = (
+    ("stamp_first", _COLUMNS),
     ("stamp_first", _STAMP_FIRST),
     ("stamp_behind", _STAMP_BEHIND),
     ("alone", _ALONE),

@@ -8,7 +8,7 @@ from itertools import pairwise
 from intake.reading.thread.asks import asks_something
 from intake.reading.thread.chat import Message
 from intake.reading.thread.lines import Line, lines_of
-from intake.reading.thread.mail_marks import Mark, marks_in
+from intake.reading.thread.mail_marks import Mark, marks_in, person
 from intake.reading.thread.roles import key_of, role_of
 from intake.reading.thread.stamps import Stamp, settled
 from intake.reading.thread.turn import Part, Span
@@ -188,6 +188,8 @@ _GREETING = re.compile(r"^\W*(?:hi|hello|hey|dear|hallo|bonjour|good (?:morning|
 def _name_by_signature(mails: list[Mail]) -> None:
     """A mail that nobody's header stands above is by whoever of the thread signs it."""
     names = [name for mail in mails if (name := _told_name(mail))]
+    told = [mail.mark.to for mail in mails if mail.mark is not None and len(mail.mark.to) < 300]
+    names += [name for to in told for one in to.split(";") if (name := person(one)[0]) and "@" not in name]
     for mail in mails:
         mail.name = _told_name(mail)
         if mail.name is not None:

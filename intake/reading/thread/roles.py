@@ -60,12 +60,14 @@ def _of_part(part: str, whole: bool) -> Role | None:
 
 
 def bare_name(label: str) -> str:
-    """The label without a role in brackets or behind a bar: "Bob (Sales)" is Bob; a role alone stays.
+    """The label without a role in brackets or behind a bar: "Bob (Sales)" and "Agent (Bob)" are Bob; a role alone stays.
 
-    >>> bare_name("Bob (Sales)"), bare_name("Ann Example (visitor)"), bare_name("Agent")
-    ('Bob', 'Ann Example', 'Agent')
+    >>> bare_name("Bob (Sales)"), bare_name("Ann Example (visitor)"), bare_name("Agent (Bob)"), bare_name("Agent")
+    ('Bob', 'Ann Example', 'Bob', 'Agent')
     """
-    head = re.split(r"\s*[(\[|]", label, maxsplit=1)[0].strip(" -–—,*_")
+    head, *behind = (part.strip(" -–—,*_)]") for part in re.split(r"\s*[(\[|]", label, maxsplit=1))
+    if behind and behind[0] and role_of(head) is not None and role_of(behind[0]) is None:
+        return behind[0]
     return head or label.strip()
 
 

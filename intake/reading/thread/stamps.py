@@ -39,7 +39,7 @@ STAMP = rf"(?:{DATE}{_BOTH}{TIME}{_ZONE}|{TIME}{_ZONE}(?:,?\s+(?:on\s+)?{DATE})?
 IN_BRACKETS = rf"(?:{STAMP}|{_DOTTED}|{_DAY_NAME},?\s+(?:at\s+)?{TIME}|(?:today|yesterday),?\s+(?:at\s+)?{TIME})"
 """What counts as a stamp inside brackets, where a point between hours and minutes can be nothing else."""
 
-_DATE_IN = re.compile(rf"(?<![\w.]){DATE}(?![\w])", re.IGNORECASE)
+_DATE_IN = re.compile(rf"(?<![\w.]){DATE}(?:(?!\w)|(?=T\d))", re.IGNORECASE)
 _TIME_IN = re.compile(
     rf"(?<![\d.:,/-])(?P<h>[01]?\d|2[0-3])(?:[:.h](?P<m>[0-5]\d)(?:[:.](?P<s>[0-5]\d)(?:[.,]\d{{1,6}})?)?"
     rf"\s?(?P<half>[ap]\.?m)?|\s?(?P<only>[ap]\.?m))(?![\d:])",
