@@ -79,9 +79,7 @@ class Interview:
         def spot(words: str, facts: Sequence[Fact]) -> list[tuple[tuple[int, int], str | None, frozenset[str]]]:
             return [(one.span, one.card, one.asks_about) for one in self._spotted(words, facts)]
 
-        return ThreadPlayer(
-            self._history, self._hearing, self._tree, self._folder, self.sentences, spot
-        ).play(text)
+        return ThreadPlayer(self._history, self._hearing, self._tree, self._folder, self.sentences, spot).play(text)
 
     def mend(self, field: str, text: str, size: int = 1, who: Who = "visitor") -> Heard:
         """The new value of one fact, in words; it replaces what stands. Raises ValueError if nobody asks for it."""

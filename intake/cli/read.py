@@ -31,7 +31,9 @@ def register(commands: Any) -> None:
     parser.add_argument("--json", action="store_true", help="as JSON")
     parser.add_argument("--lines", action="store_true", help="JSON Lines in and out")
     parser.add_argument("--quantities", action="store_true", help="every quantity, whatever field it belongs to")
-    parser.add_argument("--thread", action="store_true", help="a pasted chat log or mail thread: whose words, and their facts")
+    parser.add_argument(
+        "--thread", action="store_true", help="a pasted chat log or mail thread: whose words, and their facts"
+    )
     parser.set_defaults(run=run)
 
 
@@ -57,7 +59,8 @@ def _thread(args: argparse.Namespace) -> int:
     """A whole thread. Raises InputError with options that do not go with it."""
     if args.lines or args.quantities or args.asked:
         raise InputError(
-            "--thread takes one whole text and finds out itself what was asked: leave out --lines, --quantities and --asked"
+            "--thread takes one whole text and finds out itself what was asked:"
+            " leave out --lines, --quantities and --asked"
         )
     from intake.talk import Interview
 

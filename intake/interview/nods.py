@@ -9,18 +9,29 @@ from intake.reading.thread import Asked, offered
 from intake.spec.facts import Fact, Heard
 from intake.spec.vocabulary import vocabulary
 
-_SURE = r"yes|yep|yeah|yup|y|correct|right|exactly|that's right|that is right|thats right|affirmative|indeed|confirmed|it is|they are"
-_MAYBE_YES = r"sure|ok|okay|of course|absolutely|definitely|certainly|it does|they do|we do|we can|we are|it can|they can"
-_BEHIND = (
-    r"(?:it is|it's|they are|that's right|that's correct|that's it|it does|they do|we do|we can|it can|they can|correct|exactly|right"
-    r"|please|thanks|thank you|about|roughly|about that|roughly that|more or less|pretty much|i think|i think so|i believe"
-    r"|i believe so|i guess|i guess so|probably|should be|that should be right|that sounds right|sounds right|sir|indeed)"
+_SURE = (
+    r"yes|yep|yeah|yup|y|correct|right|exactly|that's right|that is right|thats right"
+    r"|affirmative|indeed|confirmed|it is|they are"
 )
-_YES = re.compile(rf"(?:{_SURE})(?:[\s,.!-]+{_BEHIND})*[\s.!]*|(?:i think so|i believe so|i guess so|probably|should be)[\s.!]*")
+_MAYBE_YES = (
+    r"sure|ok|okay|of course|absolutely|definitely|certainly|it does|they do|we do|we can|we are|it can|they can"
+)
+_BEHIND = (
+    r"(?:it is|it's|they are|that's right|that's correct|that's it|it does|they do"
+    r"|we do|we can|it can|they can|correct|exactly|right"
+    r"|please|thanks|thank you|about|roughly|about that|roughly that|more or less"
+    r"|pretty much|i think|i think so|i believe"
+    r"|i believe so|i guess|i guess so|probably|should be|that should be right"
+    r"|that sounds right|sounds right|sir|indeed)"
+)
+_YES = re.compile(
+    rf"(?:{_SURE})(?:[\s,.!-]+{_BEHIND})*[\s.!]*|(?:i think so|i believe so|i guess so|probably|should be)[\s.!]*"
+)
 _ANY_YES = re.compile(rf"(?:{_SURE}|{_MAYBE_YES})(?:[\s,.!-]+{_BEHIND})*[\s.!]*")
 _NO = re.compile(
     r"(?:no|nope|nah|not really|negative|it isn't|it is not|they aren't|they are not|never|not at all)"
-    r"(?:[\s,.!-]+(?:it isn't|it's not|it is not|they aren't|they're not|not really|i don't think so|i think not|sorry|thanks"
+    r"(?:[\s,.!-]+(?:it isn't|it's not|it is not|they aren't|they're not"
+    r"|not really|i don't think so|i think not|sorry|thanks"
     r"|thank you|it doesn't|they don't|we don't|it can't|never|not at all|i'm afraid))*[\s.!]*"
 )
 _HEDGED = re.compile(r"\b(?:think|believe|guess|probably|should|more or less|pretty much|about|roughly)\b")

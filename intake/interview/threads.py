@@ -19,7 +19,7 @@ from intake.interview.tree import Tree
 from intake.interview.wording import Sentences
 from intake.reading.text.portions import portions
 from intake.reading.thread import Asked, Part, Turn, asked_in, split_thread
-from intake.spec.case import Case, advance, fold
+from intake.spec.case import advance, fold
 from intake.spec.clean import LONGEST, Cleaned, clean_with_places
 from intake.spec.display import label, show_value, system_of
 from intake.spec.events import Event

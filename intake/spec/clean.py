@@ -36,7 +36,7 @@ def clean(text: str, limit: int = LONGEST) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Cleaned:
-    """Clean words with the way back: character n of `words` stands at `starts[n]`..`ends[n]` of the text as received."""
+    """Clean words with the way back: character n stands at `starts[n]`..`ends[n]` of the text as received."""
 
     words: str
     starts: Sequence[int]
@@ -69,7 +69,9 @@ def clean_with_places(text: str) -> Cleaned:
         composed.append(signs)
         last = after - first - 1
         starts += [places[first + min(n, last)] for n in range(len(signs))]
-        ends += [places[first + min(n, last)] + 1 for n in range(len(signs) - 1)] + [places[after - 1] + 1] * bool(signs)
+        ends += [places[first + min(n, last)] + 1 for n in range(len(signs) - 1)] + [places[after - 1] + 1] * bool(
+            signs
+        )
     if "".join(composed) != words:  # signs of rare scripts that join what comes before them: the words as they stand
         return Cleaned(kept, places, [place + 1 for place in places])
     return Cleaned(words, starts, ends)
@@ -77,7 +79,9 @@ def clean_with_places(text: str) -> Cleaned:
 
 def _clusters(text: str) -> list[tuple[int, int]]:
     """Each letter with the marks behind it that may join it."""
-    cuts = [n for n, sign in enumerate(text) if not n or not (unicodedata.combining(sign) or "\u1160" <= sign <= "\u11ff")]
+    cuts = [
+        n for n, sign in enumerate(text) if not n or not (unicodedata.combining(sign) or "\u1160" <= sign <= "\u11ff")
+    ]
     return list(zip(cuts, [*cuts[1:], len(text)], strict=True)) if cuts else []
 
 

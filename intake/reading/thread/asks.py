@@ -13,12 +13,15 @@ from intake.reading.thread.own_questions import own_questions
 _LONGEST = 6000
 """Characters of the staff's words that are looked at, from the end: what is asked last stands there."""
 _REQUEST = re.compile(
-    r"\b(?:please|could you|can you|need to know|let (?:me|us) know|tell (?:me|us)|send (?:me|us)?|give (?:me|us)|i(?:'d| would)?"
-    r" (?:also )?need|we(?:'d| would)? (?:also )?need|still need|missing|what about|how about|next up|curious about)\b(?P<what>[^.?!\n]*)",
+    r"\b(?:please|could you|can you|need to know|let (?:me|us) know|tell (?:me|us)"
+    r"|send (?:me|us)?|give (?:me|us)|i(?:'d| would)?"
+    r" (?:also )?need|we(?:'d| would)? (?:also )?need|still need|missing"
+    r"|what about|how about|next up|curious about)\b(?P<what>[^.?!\n]*)",
     re.IGNORECASE,
 )
 _FRAGMENT = re.compile(
-    r"(?!.*\b(?:thanks|thank|got|have|is|are|was|noted|ok|okay|great|fine|good|works|will|we|i|it|sure|perfect|about)\b)"
+    r"(?!.*\b(?:thanks|thank|got|have|is|are|was|noted|ok|okay|great|fine|good"
+    r"|works|will|we|i|it|sure|perfect|about)\b)"
     r"(?:(?:and|plus|also|then|next|now|lastly|finally)\W+)*(?:the |your |their |its )?[^\d?]{3,60}",
     re.IGNORECASE,
 )

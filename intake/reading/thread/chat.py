@@ -42,9 +42,14 @@ _MEETS = re.compile(
 _CHATTING_WITH = re.compile(
     r"(?:chatting|speaking|talking|connected) (?:to|with) (?P<name>[^\W\d_][\w.'’-]*(?: [^\W\d_a-z][\w.'’-]*){0,2})"
 )
-_TAIL = re.compile(rf"(?:\s*[\[(]\s*(?P<in>{TIME})\s*[\])]|(?:\s{{2,}}|\t)(?P<far>{TIME})|(?<!\bat)(?<!\bto)(?<!\bby)(?<!until)(?<!till)(?<!from)(?<!before)(?<!after)(?<!\band)(?<!about)\s(?P<near>{TIME}))\s*$", re.I)
+_TAIL = re.compile(
+    rf"(?:\s*[\[(]\s*(?P<in>{TIME})\s*[\])]|(?:\s{{2,}}|\t)(?P<far>{TIME})"
+    rf"|(?<!\bat)(?<!\bto)(?<!\bby)(?<!until)(?<!till)(?<!from)(?<!before)(?<!after)(?<!\band)(?<!about)\s(?P<near>{TIME}))\s*$",
+    re.I,
+)
 _INLINE = re.compile(
-    r"(?:(?<=\s)|^)(?P<name>(?:website )?(?:visitor|customer|client|guest|prospect|agent|support|sales|staff|operator|rep|showroom"
+    r"(?:(?<=\s)|^)(?P<name>(?:website )?(?:visitor|customer|client|guest|prospect"
+    r"|agent|support|sales|staff|operator|rep|showroom"
     r"|advisor)(?: \d+)?):(?=\s)",
     re.IGNORECASE,
 )
@@ -145,7 +150,9 @@ def _close(text: str, messages: list[Message], pieces: list[Span]) -> None:
     messages[-1].parts = [part] if part.pieces else []
 
 
-_NEED = re.compile(r"\b(?:we|i|our)(?:'re|'d|'m)?\b.{0,40}\b(?:need|want|look|looking|raise|lift|move|moving|weigh|have|make)", re.I)
+_NEED = re.compile(
+    r"\b(?:we|i|our)(?:'re|'d|'m)?\b.{0,40}\b(?:need|want|look|looking|raise|lift|move|moving|weigh|have|make)", re.I
+)
 
 
 def _preamble(text: str, lines: list[Line]) -> Message | None:

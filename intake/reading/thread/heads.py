@@ -38,7 +38,8 @@ _NAMED = r"(?P<name>[^\s:<>\[\]|\d][^:<>\[\]|\n\t]{0,59}?)"
 _SAYS = r"(?:\s+(?:says|said|writes|wrote|asks|asked|replied|replies))?"
 _STAMP_FIRST = re.compile(
     rf"{_EDGE}{_STAMPED}(?:\s*[-–—|,;]\s*|\s*:\s+|\s+|\t)"
-    rf"(?:<(?P<angle>[^<>\n]{{1,60}})>\s*:?|(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__|\*)?{_SAYS}\s*(?::(?:\*\*|__|\*)?|\t|\s>\s|\s\|\s))"
+    rf"(?:<(?P<angle>[^<>\n]{{1,60}})>\s*:?|(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__"
+    rf"|\*)?{_SAYS}\s*(?::(?:\*\*|__|\*)?|\t|\s>\s|\s\|\s))"
     r"(?!//)[ \t]*",
     re.IGNORECASE,
 )
@@ -53,7 +54,8 @@ _STAMP_BEHIND = re.compile(
 )
 _ALONE = re.compile(
     rf"{_EDGE}(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__|\*)?{_SAYS}(?:\s*(?:,|[-–—|·•@]|\bat\b|\bon\b)\s*|\s+)"
-    rf"(?:{_STAMPED}|(?:[\[(]\s*)?(?P<day>(?:today|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day)?,?\s*(?:at\s+)?"
+    rf"(?:{_STAMPED}|(?:[\[(]\s*)?(?P<day>(?:today|yesterday|(?:mon|tues|wednes"
+    rf"|thurs|fri|satur|sun)day)?,?\s*(?:at\s+)?"
     rf"{STAMP})(?:\s*[\])])?)(?:\*\*|__|\*)?\s*:?[ \t]*$",
     re.IGNORECASE,
 )
@@ -62,7 +64,8 @@ _MARKED = re.compile(
     rf"{_EDGE}(?P<m>\*\*|__|\*|_)(?P<name>[^\s:*_\n][^:*_\n]{{0,59}}?)(?:(?P=m)\s*:|:\s*(?P=m))[ \t]*", re.IGNORECASE
 )
 _LABEL = re.compile(
-    rf"{_EDGE}(?P<name>[^\W_][^:：<>\[\]|\n\t?!;]{{0,49}}?|[\w.+-]{{1,40}}){_SAYS}\s*(?:：|:(?!//|\\)(?=[\s]|$|\D))[ \t]*"
+    rf"{_EDGE}(?P<name>[^\W_][^:：<>\[\]|\n\t?!;]{{0,49}}?"
+    rf"|[\w.+-]{{1,40}}){_SAYS}\s*(?:：|:(?!//|\\)(?=[\s]|$|\D))[ \t]*"
 )
 _LABEL_DASH = re.compile(
     r"[ \t]*(?P<name>(?:visitor|customer|client|guest|prospect|caller|agent|support|sales|staff|operator|rep"
@@ -94,7 +97,11 @@ def _heads(lines: list[Line], n: int) -> Iterator[Head]:
         parts = match.groupdict()
         name = (parts.get("angle") or parts.get("name") or "").strip(" \t*_,-–—")
         stamp = (parts.get("in") or parts.get("bare") or parts.get("day") or "").strip()
-        if not name or _NO_NAME.fullmatch(name) or (form == "stamp_behind" and _ONLY_DATE.match(stamp) and len(name.split()) > 4):
+        if (
+            not name
+            or _NO_NAME.fullmatch(name)
+            or (form == "stamp_behind" and _ONLY_DATE.match(stamp) and len(name.split()) > 4)
+        ):
             continue
         yield Head(n, form, name, stamp, line.start + match.end())
     yield from _on_two_lines(lines, n)

@@ -7,47 +7,22 @@ from pathlib import Path
 
 from intake.reading.message.lexicon import lexicon_of
 from intake.reading.thread.heads import Head
+from intake.reading.thread.label_words import KEYS, NEVER_KEYS, STOPS
 from intake.reading.thread.lines import Line
 from intake.reading.thread.roles import Role, key_of, role_of
 from intake.spec.display import label
 from intake.spec.vocabulary import vocabulary
 
-_KEYS = frozenset(
-    """size sizes dims dim dimension dimensions qty quantity quantities sku skus model item items part parts number
-    subject re fw fwd date time phone tel telephone mobile cell fax email e-mail mail address web website url company
-    contact ps nb fyi update edit edited warning caution attention attn question questions answer answers option options
-    budget timeline deadline location site plant building dept department title project product products capacity
-    throughput cycle cycles infeed outfeed discharge ceiling door doors doorway floor footprint voltage power air
-    environment temp temps temperature cleaning washing washdown material materials type kind colour color packaging
-    pack package shape max min avg average maximum minimum peak normal total count range from to cc bcc sent http https
-    eg ie problem issue goal goals need needs requirement requirements require application industry current currently
-    existing new old first second third fourth last next morning afternoon evening night monday tuesday wednesday
-    thursday friday saturday sunday here also ok summary details detail specs spec specification specifications info
-    information background thanks regards example examples hours hour shift shifts speed speeds pitch incline length
-    width height depth diameter weight weights rate rates rise lift drop l w h d wt ht hgt lg dia mass load loads
-    payload note notes remark remarks comment comments hi hello hey dear start stop end task situation purpose scope
-    job request required wanted reason result today tomorrow yesterday now later duration rating status id ref reference
-    order po rfq enquiry inquiry quote price cost lead delivery address place country region state city zip line lines
-    area room rooms space level levels layout drawing photo photos attachment attached file files link page step steps
-    mode service conveyor conveyors case cases box boxes carton cartons tray trays bottle bottles tote totes bag bags
-    pallet pallets crate crates drum drums bundle bundles jar jars can cans tub tubs pail pails keg kegs unit units
-    piece pieces inlet outlet entry exit in out up down top bottom upper lower upstream downstream elevation
-    elevations clearance headroom opening openings hazard hazards supply phase phases voltage frequency frame surface
-    outside inside base handling orientation direction turn angle slope priority topic transcript wait operating
-    running production output input small medium large smallest largest lightest heaviest biggest""".split()
-)
-_STOPS = frozenset(
-    """the a an we i our is are was were at to for of and or with in on it they this that these those per by your my
-    their its be been has have had will would can could should if but so as not no when where what how why which who
-    about up about than then there please""".split()
-)
 _TALK = re.compile(
-    r"\?|^\W*(?:hi|hello|hey|yes|no|ok|okay|sure|thanks|thank you|yep|yeah|nope|great|good|perfect|sorry|done|right|fine"
+    r"\?|^\W*(?:hi|hello|hey|yes|no|ok|okay|sure|thanks|thank you|yep|yeah|nope"
+    r"|great|good|perfect|sorry|done|right|fine"
     r"|correct|welcome|bye|not sure|no idea|maybe|about)\b",
     re.IGNORECASE,
 )
 _WORDS = re.compile(r"[^\W\d_][\w'’-]+")
-_PROPER = re.compile(r"[^\W\d_a-z][\w.'’-]*\.?(?: (?:(?:van|von|de|der|la|di|el|al|du|bin) )*[^\W\d_a-z][\w.'’-]*\.?){0,3}")
+_PROPER = re.compile(
+    r"[^\W\d_a-z][\w.'’-]*\.?(?: (?:(?:van|von|de|der|la|di|el|al|du|bin) )*[^\W\d_a-z][\w.'’-]*\.?){0,3}"
+)
 _HANDLE = re.compile(r"[a-z][\w.-]{1,24}\d{0,6}", re.IGNORECASE)
 _ACCEPT = 3
 _PAIRS = ({"q", "a"}, {"c", "a"}, {"v", "s"}, {"v", "a"}, {"c", "s"}, {"v", "r"}, {"c", "r"})
@@ -117,7 +92,7 @@ def _score(key: str, evidence: Evidence, known: frozenset[str], told: bool) -> i
     count = len(evidence.heads)
     timed = any(head.timed for head in evidence.heads)
     score = 3 if timed else 0
-    score += 4 if evidence.role else 0
+    score += 6 if words[0] in NEVER_KEYS and evidence.role else 4 if evidence.role else 0
     score += min(count - 1, 2) + (count > 1)
     score += 3 if told else 0
     score += any(head.form in ("angle", "marked") for head in evidence.heads)
@@ -132,9 +107,9 @@ def _score(key: str, evidence: Evidence, known: frozenset[str], told: bool) -> i
 
 def _looks_like_a_name(name: str, key: str, words: list[str], known: frozenset[str], timed: bool, count: int) -> int:
     """How much the words of a label look like somebody's name; well below zero for the key of a list."""
-    if not words or len(words) > 5 or any(word in _STOPS for word in words):
+    if not words or len(words) > 5 or any(word in STOPS for word in words):
         return -8
-    keys = [word.strip(".()#") in _KEYS for word in words]
+    keys = [word.strip(".()#") in KEYS for word in words]
     if (keys[0] and key != "max") or key in _FIELD_NAMES or (any(keys[1:]) and count == 1 and not timed):
         return -3 if timed and count > 1 else -6  # "Ann Price" may be somebody, "Overall height" is nobody
     if any(sign.isdigit() for sign in key) and not timed and not (count > 1 and _HANDLE.fullmatch(name)):
@@ -164,7 +139,7 @@ def _may_be_somebody(key: str, row: Evidence, words: frozenset[str]) -> bool:
     parts = key.split()
     return (
         _PROPER.fullmatch(row.name) is not None
-        and parts[0] not in _KEYS
+        and parts[0] not in KEYS
         and row.score > -4
         and not all(word in words for word in parts)
     )
@@ -200,13 +175,15 @@ def _conversing(good: set[str], found: dict[str, Evidence], known: frozenset[str
     rows = [found[key] for key in good]
     timed = sum(len(row.heads) for row in rows if any(head.timed for head in row.heads))
     if len(rows) == 1 and len(rows[0].heads) == 1 and not timed and rows[0].role:
-        return good if len(_WORDS.findall(rows[0].bodies[0])) >= 4 else set()
+        sure = key_of(rows[0].name).split()[0] in NEVER_KEYS
+        return good if sure or len(_WORDS.findall(rows[0].bodies[0])) >= 4 else set()
     if timed >= 2 or any(row.role for row in rows) or good & known:
         return good
     if len(rows) == 1:
         lone = rows[0]
         return good if len(lone.heads) > 1 or lone.heads[0].form in ("stamp_first", "stamp_behind") else set()
-    return good if any(_TALK.search(body) for row in rows for body in row.bodies) else set()
+    talks = any(_TALK.search(body) for row in rows for body in row.bodies)
+    return good if talks or all(_marked(row) for row in rows) else set()
 
 
 def _one_family(chosen: dict[int, Head], found: dict[str, Evidence]) -> dict[int, Head]:

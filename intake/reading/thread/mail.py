@@ -10,7 +10,7 @@ from intake.reading.thread.chat import Message
 from intake.reading.thread.lines import Line, lines_of
 from intake.reading.thread.mail_marks import Mark, marks_in, person
 from intake.reading.thread.roles import key_of, role_of
-from intake.reading.thread.stamps import Stamp, settled
+from intake.reading.thread.stamps import NO_STAMP, Stamp, settled
 from intake.reading.thread.turn import Part, Span
 
 
@@ -25,7 +25,7 @@ class Mail:
     """Quoted words right above, own words: one pair for each stretch of its own."""
     older: list["Mail"] = field(default_factory=list)
     parts: list[Part] = field(default_factory=list)
-    stamp: Stamp = Stamp()
+    stamp: Stamp = NO_STAMP
     name: str | None = None
     number: int = 0
     copied_below: bool = False
@@ -118,6 +118,7 @@ _DISCLAIMER = re.compile(
     r"|\s*(?:caution|warning|external)\b.{0,20}\b(?:external|outside)\b.{0,40}(?:e-?mail|sender|organi[sz]ation))",
     re.IGNORECASE | re.DOTALL,
 )
+
 
 def _parts(text: str, mail: Mail) -> list[Part]:
     """The words of a mail without disclaimers. Signatures stay: reading passes over them and knows the contact."""

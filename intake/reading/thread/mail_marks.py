@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass
 
 from intake.reading.thread.lines import Line
-from intake.reading.thread.stamps import DATE, TIME, Stamp, stamp_of
+from intake.reading.thread.stamps import DATE, NO_STAMP, TIME, Stamp, stamp_of
 
 _FIELDS = {
     "from": "from|von|de|van|från|da",
@@ -15,7 +15,8 @@ _FIELDS = {
 }
 _FIELD_OF = {name: field for field, names in _FIELDS.items() for name in names.replace("s?", "").split("|")}
 _FIELD = re.compile(
-    rf"[ \t]*[*_]{{0,2}}(?P<key>{'|'.join(_FIELDS.values())})[ \t]*:[*_]{{0,2}}(?:[ \t]+(?P<value>.*)|[ \t]*)$", re.IGNORECASE
+    rf"[ \t]*[*_]{{0,2}}(?P<key>{'|'.join(_FIELDS.values())})[ \t]*:[*_]{{0,2}}(?:[ \t]+(?P<value>.*)|[ \t]*)$",
+    re.IGNORECASE,
 )
 _ADDRESS = re.compile(r"[\w.+'-]{1,64}@(?P<domain>[\w-]{1,63}(?:\.[\w-]{1,63}){1,5})")
 _DIVIDER = re.compile(
@@ -31,9 +32,13 @@ _WROTE = re.compile(
     r"(?:\b(?:wrote|schrieb|writes)\b[^\n]{0,60}|a écrit\s?)?:)[ \t]*$",
     re.IGNORECASE,
 )
-_NAME_WROTE = re.compile(r"[ \t]*(?P<name>[^\W\d_][^\n:<>]{1,60}?) (?:wrote|schrieb|writes|said)(?: on [^\n:]{4,40})?:[ \t]*$", re.I)
+_NAME_WROTE = re.compile(
+    r"[ \t]*(?P<name>[^\W\d_][^\n:<>]{1,60}?) (?:wrote|schrieb|writes|said)(?: on [^\n:]{4,40})?:[ \t]*$", re.I
+)
 _OPENS = re.compile(r"[ \t]*(?:on|am|le|el|op|il|den|em)\b[^\n]{0,140}\d", re.IGNORECASE)
-_SAYING = re.compile(r"\b(?:wrote|schrieb|a écrit|escribió|schreef|ha scritto|skrev|escreveu|writes|said)\b", re.IGNORECASE)
+_SAYING = re.compile(
+    r"\b(?:wrote|schrieb|a écrit|escribió|schreef|ha scritto|skrev|escreveu|writes|said)\b", re.IGNORECASE
+)
 _LEFT = re.compile(
     r"^\W*(?:on|am|le|el|op|il|den|em)\b|\b(?:at|um|à|uhr|om|GMT|UTC|[CEMP][ES]?[SD]?T)\b|(?:GMT|UTC)?[+-]\d{2}:?\d{2}"
     r"|\b(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b",
@@ -49,7 +54,7 @@ class Mark:
     after: int
     name: str | None = None
     domain: str = ""
-    stamp: Stamp = Stamp()
+    stamp: Stamp = NO_STAMP
     subject: str = ""
     to: str = ""
     kind: str = "divider"
@@ -101,7 +106,9 @@ def _block(lines: list[Line], n: int, lone: bool = False) -> Mark | None:
     if "from" not in told or not (lone or (len(told) >= 2 and sure)):
         return None
     name, domain = person(told["from"])
-    return Mark(n, at, name, domain, stamp_of(told.get("date", "")), told.get("subject", ""), told.get("to", ""), "block")
+    return Mark(
+        n, at, name, domain, stamp_of(told.get("date", "")), told.get("subject", ""), told.get("to", ""), "block"
+    )
 
 
 def _wrote(lines: list[Line], n: int) -> Mark | None:
@@ -131,7 +138,9 @@ def _who_wrote(words: str) -> str:
     plain = _SAYING.sub(" ", words.strip().rstrip(":"))
     plain = re.sub(rf"(?<!\w){DATE}", " ", plain, flags=re.IGNORECASE)
     plain = re.sub(rf"(?<![\w@.]){TIME}", " ", plain, flags=re.IGNORECASE)
-    plain = _LEFT.sub(" ", plain) if "@" not in plain else _LEFT.sub(" ", plain.split("<")[0]) + " <" + plain.split("<")[-1]
+    plain = (
+        _LEFT.sub(" ", plain) if "@" not in plain else _LEFT.sub(" ", plain.split("<")[0]) + " <" + plain.split("<")[-1]
+    )
     return re.sub(r"^[\s,.;:–—-]+", "", " ".join(plain.split()))
 
 

@@ -6,7 +6,8 @@ from intake.reading.thread.stamps import DATE, IN_BRACKETS
 
 _WHO = r"(?:[^\n:;,!?]{1,60})"
 _CAME_AND_WENT = re.compile(
-    rf"(?:{_WHO} (?:has |have )?(?:just )?(?:joined|left|entered|exited|rejoined)(?: (?:the|this) (?:chat|conversation|room"
+    rf"(?:{_WHO} (?:has |have )?(?:just )?(?:joined|left|entered|exited"
+    rf"|rejoined)(?: (?:the|this) (?:chat|conversation|room"
     r"|call|session|meeting|thread|group|channel)| (?:the )?(?:chat|conversation))?"
     rf"|{_WHO} (?:has |have )?(?:(?:was|were|been|is) )?(?:added|removed|invited|assigned|connected|disconnected"
     rf"|transferred)(?: (?:to|from|by|into|as)\b[^\n]{{0,60}})?"
@@ -19,7 +20,9 @@ _CAME_AND_WENT = re.compile(
     r"(?:\s*(?:at|\()?\s*\d{1,2}[:.]\d\d(?::\d\d)?\s*(?:[ap]m)?\)?)?[\s.!…]*",
     re.IGNORECASE,
 )
-_SURE_OF = re.compile(r"\b(?:chat|conversation|typing|offline|chatting (?:to|with)|speaking (?:to|with))\b", re.IGNORECASE)
+_SURE_OF = re.compile(
+    r"\b(?:chat|conversation|typing|offline|chatting (?:to|with)|speaking (?:to|with))\b", re.IGNORECASE
+)
 _PERSON = re.compile(
     r"(?!(?:They|We|I|It|He|She|You|The|These|Those|Some|All|Product|Products|Cases|Boxes)\b)"
     r"(?:[^\W\d_a-z][\w.'’-]*|(?i:agent|visitor|customer|guest|operator)(?: #?\d+)?)"
@@ -28,7 +31,8 @@ _PERSON = re.compile(
 )
 """Only of people it is said so without a word of the chat: "two pallets left" is about pallets."""
 _PROGRAM = re.compile(
-    r"(?:(?:live )?(?:chat|conversation|session|call|transcript|messages?)(?: (?:has|was|is|log|transcript|history|id|session"
+    r"(?:(?:live )?(?:chat|conversation|session|call|transcript"
+    r"|messages?)(?: (?:has|was|is|log|transcript|history|id|session"
     r"|window|export))*"
     r"(?: (?:been )?(?:started|ended|begins?|begun|closed|transferred|opened|resolved|over|resumed|archived"
     r"|inactive|timed out))?(?: (?:by|on|at|with|from|due to|of)\b[^\n]{0,80})?"
@@ -37,7 +41,8 @@ _PROGRAM = re.compile(
     r"|(?:chat|conversation) transcript\b[^\n]{0,80}"
     r"|messages (?:and calls )?are end-to-end encrypted[^\n]{0,120}"
     r"|<?(?:media|image|video|audio|sticker|gif|document|attachment|file)s? (?:omitted|attached|sent|removed)>?"
-    r"|this message was (?:deleted|edited|removed)|(?:seen|delivered|read|sent|edited)(?: (?:at )?[\d:. ]{3,8}(?:[ap]m)?)?"
+    r"|this message was (?:deleted|edited|removed)|(?:seen|delivered|read|sent"
+    r"|edited)(?: (?:at )?[\d:. ]{3,8}(?:[ap]m)?)?"
     r"|new messages?|unread messages?|\(edited\)|waiting for (?:an? )?(?:agent|operator|reply)[^\n]{0,40}"
     r"|(?:wait|waiting|response|handle|chat) (?:time|duration)[^\n]{0,40})[\s.!…]*",
     re.IGNORECASE,

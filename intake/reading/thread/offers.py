@@ -8,10 +8,15 @@ from intake.reading.reader import read
 from intake.spec.facts import Heard
 
 _LEADS = re.compile(
-    r"^\W*(?:(?:so|and|ok|okay|then|just to (?:confirm|check|be sure)|to confirm|right|got it|i take it|i assume|i guess)\W+)*"
-    r"(?:(?:is|are|was|were|do|does|did|will|would|can|could|should|may|shall)\s+)?(?:that\s+(?=(?:the|it|they|one|each)\b))?"
+    r"^\W*(?:(?:so|and|ok|okay|then|just to (?:confirm|check|be sure)|to confirm"
+    r"|right|got it|i take it|i assume|i guess)\W+)*"
+    r"(?:(?:is|are|was|were|do|does|did|will|would|can|could|should|may"
+    r"|shall)\s+)?(?:that\s+(?=(?:the|it|they|one|each)\b))?"
 )
-_ENDS = re.compile(r"[\s,]*\b(?:right|correct|yes|no|ok|okay|is it|is that right|isn't it|aren't they|then)?[\s?.!]*$")
+_ENDS = re.compile(
+    r"[\s,]*\b(?:right|correct|yes|no|ok|okay|is it|is that right|isn't it|aren't they"
+    r"|then)?[\s?.!]*$"
+)
 
 
 def offered(piece: str, asked: Sequence[str], folder: Path) -> Heard:

@@ -6,17 +6,28 @@ from typing import Literal
 Role = Literal["visitor", "staff", "self"]
 
 _VISITOR = frozenset(
-    "visitor visitors customer client guest prospect caller user buyer enquirer inquirer shopper lead anonymous kunde"
-    " besucher".split()
-)
+    [
+        "visitor", "visitors", "customer", "client", "guest", "prospect", "caller", "user", "buyer", "enquirer",
+        "inquirer", "shopper", "lead", "anonymous", "kunde", "besucher",
+    ]
+)  # fmt: skip
 _STAFF = frozenset(
-    "agent support sales staff desk showroom operator rep representative advisor adviser assistant bot chatbot helpdesk"
-    " service team host seller vendor consultant specialist reception receptionist moderator admin salesperson salesman"
-    " saleswoman helpline hotline supplier manufacturer expert applications engineering vertrieb berater".split()
-)
-_HOUSES = frozenset("agent support sales desk showroom assistant bot chatbot helpdesk service team reception".split())
+    [
+        "agent", "support", "sales", "staff", "desk", "showroom", "operator", "rep", "representative",
+        "advisor", "adviser", "assistant", "bot", "chatbot", "helpdesk", "service", "team", "host", "seller",
+        "vendor", "consultant", "specialist", "reception", "receptionist", "moderator", "admin", "salesperson",
+        "salesman", "saleswoman", "helpline", "hotline", "supplier", "manufacturer", "expert", "applications",
+        "engineering", "vertrieb", "berater",
+    ]
+)  # fmt: skip
+_HOUSES = frozenset(
+    [
+        "agent", "support", "sales", "desk", "showroom", "assistant", "bot", "chatbot", "helpdesk", "service",
+        "team", "reception",
+    ]
+)  # fmt: skip
 """Behind another word too they name the staff ("Rise Showroom"); the rest may be somebody's last name there."""
-_SELF = frozenset("you me i myself ich".split())
+_SELF = frozenset(["you", "me", "i", "myself", "ich"])
 _OF_STAFF = re.compile(
     r"\b(?:customer|client|user|visitor|guest|buyer) (?:service|support|care|success|relations|rep|agent|services"
     r"|advisor|representative|experience|desk|team)\b|\b(?:help|front|sales|support|service|info) ?desk\b"
@@ -60,7 +71,7 @@ def _of_part(part: str, whole: bool) -> Role | None:
 
 
 def bare_name(label: str) -> str:
-    """The label without a role in brackets or behind a bar: "Bob (Sales)" and "Agent (Bob)" are Bob; a role alone stays.
+    """The label without a role beside the name: "Bob (Sales)" and "Agent (Bob)" are Bob; a role alone stays.
 
     >>> bare_name("Bob (Sales)"), bare_name("Ann Example (visitor)"), bare_name("Agent (Bob)"), bare_name("Agent")
     ('Bob', 'Ann Example', 'Bob', 'Agent')

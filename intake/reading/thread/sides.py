@@ -9,32 +9,45 @@ from intake.reading.thread.chat import Message
 from intake.reading.thread.turn import Side
 
 _STAFF = re.compile(
-    r"how (?:can|may|could) (?:i|we) help|help you(?: today)?\?|\bthank(?:s| you)[^.\n]{0,12} for (?:reaching|contacting"
+    r"how (?:can|may|could) (?:i|we) help|help you(?: today)?\?|\bthank(?:s"
+    r"| you)[^.\n]{0,12} for (?:reaching|contacting"
     r"|getting in touch|your (?:enquiry|inquiry|interest|message|mail|email|note|request|call))|welcome to\b"
-    r"|(?:happy|glad) to help|let me (?:check|ask|look|see|pull|find)[^.\n]{0,30}\b(?:you|engineer)|\bour (?:engineers?"
-    r"|engineering|applications|range|showroom|sales|demo)\b|\bwe (?:can|could) (?:offer|quote|supply|recommend|size)\b"
+    r"|(?:happy|glad) to help|let me (?:check|ask|look|see|pull"
+    r"|find)[^.\n]{0,30}\b(?:you|engineer)|\bour (?:engineers?"
+    r"|engineering|applications|range|showroom|sales|demo)\b|\bwe (?:can"
+    r"|could) (?:offer|quote|supply|recommend|size)\b"
     r"|\bi(?:'ll| will) (?:pass (?:this|that|it)|forward|send you|get back to you|put (?:together|you))"
-    r"|(?:could|can|would|please) you (?:please )?(?:tell|let|send|share|give|confirm|describe)\b|\bplease (?:tell|let|send"
+    r"|(?:could|can|would|please) you (?:please )?(?:tell|let|send|share|give"
+    r"|confirm|describe)\b|\bplease (?:tell|let|send"
     r"|share|confirm|describe)\b|\b(?:to|for) siz(?:e|ing)\b|anything else\b|you(?:'re| are) (?:very )?welcome"
-    r"|have a (?:great|nice|good|lovely) (?:day|week|one)|\b(?:may|might) (?:i|we) ask\b|\bi(?:'d| would)? recommend\b"
+    r"|have a (?:great|nice|good|lovely) (?:day|week|one)|\b(?:may|might) (?:i"
+    r"|we) ask\b|\bi(?:'d| would)? recommend\b"
     r"|take it from here|taking over|jumping in for|\ba few (?:quick )?questions\b|\bspeaking[.!]",
     re.IGNORECASE,
 )
-_YOURS = re.compile(r"\b(?:do|does|is|are|will|can|what|how|which|where)\b[^.?!\n]{0,60}\byour?\b[^.!\n]{0,60}\?", re.IGNORECASE)
+_YOURS = re.compile(
+    r"\b(?:do|does|is|are|will|can|what|how|which|where)\b[^.?!\n]{0,60}\byour?\b[^.!\n]{0,60}\?", re.IGNORECASE
+)
 _VISITOR = re.compile(
-    r"\b(?:we|i)(?:'re| are|'m| am|'d| would)? (?:also |just |really )?(?:need|want|have|make|pack|run|move|ship|produce|fill"
-    r"|bottle|must|look(?:ing)?|like|plan(?:ning)?|interested|trying)\b|\blooking for\b|\bour (?:cases?|box(?:es)?|product"
-    r"|products|line|plant|ceiling|cartons?|bottles?|trays?|totes?|bags?|mezzanine|conveyor|warehouse|factory|building|room"
-    r"|packer|floor|site|maintenance|production)\b|\b(?:do|can|could) you (?:guys )?(?:make|sell|have|offer|build|supply"
+    r"\b(?:we|i)(?:'re| are|'m| am|'d| would)? (?:also |just |really )?(?:need"
+    r"|want|have|make|pack|run|move|ship|produce|fill"
+    r"|bottle|must|look(?:ing)?|like|plan(?:ning)?|interested|trying)\b"
+    r"|\blooking for\b|\bour (?:cases?|box(?:es)?|product"
+    r"|products|line|plant|ceiling|cartons?|bottles?|trays?|totes?|bags?|mezzanine"
+    r"|conveyor|warehouse|factory|building|room"
+    r"|packer|floor|site|maintenance|production)\b|\b(?:do|can"
+    r"|could) you (?:guys )?(?:make|sell|have|offer|build|supply"
     r"|do|quote|help)\b|\bhow much (?:is|does|would|do|will)\b|\b(?:price|quote|quotation|lead time|cost)\b"
     r"|\b(?:it|they|each|one) weighs?\b|\b(?:saw|found) your\b|\bon (?:our|my) (?:end|side)\b",
     re.IGNORECASE,
 )
 _FIGURE = re.compile(
-    r"\d\s?(?:\"|'|mm|cm|m|in|inch(?:es)?|ft|feet|kg|kgs|lbs?|pounds|kilos?|/ ?min|per|an?|cpm|x \d|degrees|°)(?!\w)", re.IGNORECASE
+    r"\d\s?(?:\"|'|mm|cm|m|in|inch(?:es)?|ft|feet|kg|kgs|lbs?|pounds|kilos?|/ ?min|per|an?|cpm|x \d|degrees|°)(?!\w)",
+    re.IGNORECASE,
 )
 _OPENING = re.compile(
-    r"\b(?:we|i)(?:'re| are|'m| am|'d| would)? (?:need|want|look|have|make|trying|like)|looking for|interested in", re.IGNORECASE
+    r"\b(?:we|i)(?:'re| are|'m| am|'d| would)? (?:need|want|look|have|make|trying|like)|looking for|interested in",
+    re.IGNORECASE,
 )
 
 
@@ -121,7 +134,12 @@ def _by_lean(named: Sequence[str], voices: Mapping[str, _Voice], side: dict[str,
         side[max(loose, key=lambda key: (voices[key].lean, -voices[key].first))] = "staff"
 
 
-_PUBLIC = frozenset("gmail.com outlook.com hotmail.com yahoo.com icloud.com aol.com gmx.de web.de proton.me live.com".split())
+_PUBLIC = frozenset(
+    [
+        "gmail.com", "outlook.com", "hotmail.com", "yahoo.com", "icloud.com", "aol.com", "gmx.de", "web.de",
+        "proton.me", "live.com",
+    ]
+)  # fmt: skip
 
 
 def _by_domain(voices: Mapping[str, _Voice], side: dict[str, Side]) -> None:

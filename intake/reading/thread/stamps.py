@@ -41,8 +41,8 @@ IN_BRACKETS = rf"(?:{STAMP}|{_DOTTED}|{_DAY_NAME},?\s+(?:at\s+)?{TIME}|(?:today|
 
 _DATE_IN = re.compile(rf"(?<![\w.]){DATE}(?:(?!\w)|(?=T\d))", re.IGNORECASE)
 _TIME_IN = re.compile(
-    rf"(?<![\d.:,/-])(?P<h>[01]?\d|2[0-3])(?:[:.h](?P<m>[0-5]\d)(?:[:.](?P<s>[0-5]\d)(?:[.,]\d{{1,6}})?)?"
-    rf"\s?(?P<half>[ap]\.?m)?|\s?(?P<only>[ap]\.?m))(?![\d:])",
+    r"(?<![\d.:,/-])(?P<h>[01]?\d|2[0-3])(?:[:.h](?P<m>[0-5]\d)(?:[:.](?P<s>[0-5]\d)(?:[.,]\d{1,6})?)?"
+    r"\s?(?P<half>[ap]\.?m)?|\s?(?P<only>[ap]\.?m))(?![\d:])",
     re.IGNORECASE,
 )
 _OFFSET = re.compile(r"(?:Z\b|(?:GMT|UTC)?(?P<sign>[+-])(?P<h>\d{2}):?(?P<m>\d{2})\b)")
@@ -76,6 +76,9 @@ class Stamp:
         if self.day or self.numeric or not self.time:
             return self
         return replace(self, day=above.day, numeric=above.numeric, dotted=above.dotted)
+
+
+NO_STAMP = Stamp()
 
 
 def stamp_of(text: str) -> Stamp:

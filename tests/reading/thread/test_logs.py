@@ -11,8 +11,17 @@ from intake.talk import Interview
 
 LOGS = tomllib.loads((Path(__file__).parent / "logs.toml").read_text(encoding="utf-8"))["log"]
 UNITS = {
-    "lb": 0.45359237, "kg": 1.0, "in": 0.0254, "ft": 0.3048, "m": 1.0, "mm": 0.001, "/min": 1.0, "C": 1.0, "V": 1.0, "Hz": 1.0,
-}  # fmt: skip
+    "lb": 0.45359237,
+    "kg": 1.0,
+    "in": 0.0254,
+    "ft": 0.3048,
+    "m": 1.0,
+    "mm": 0.001,
+    "/min": 1.0,
+    "C": 1.0,
+    "V": 1.0,
+    "Hz": 1.0,
+}
 
 
 @pytest.fixture(scope="module")

@@ -1,4 +1,4 @@
-"""Random talks in every form come apart again as they were put together; lists of facts and hostile text do not break."""
+"""Random talks in every form come apart as they were put together; lists of facts and hostile text do not break."""
 
 from collections.abc import Callable
 
@@ -8,13 +8,40 @@ from hypothesis import strategies as st
 
 from intake.reading.thread import Turn, split_thread
 
-NAMES = ["Ann", "Bob", "Ann Example", "Marek Holt", "Yara Quill", "José", "Dora", "O'Neil", "Visitor 12", "Agent", "Lena (Sales)"]
+NAMES = [
+    "Ann",
+    "Bob",
+    "Ann Example",
+    "Marek Holt",
+    "Yara Quill",
+    "José",
+    "Dora",
+    "O'Neil",
+    "Visitor 12",
+    "Agent",
+    "Lena (Sales)",
+]
 SAID = [
-    "hello, we need to raise cases", "How heavy is one?", "30 lb", "yes", "no idea, sorry", "about 12 x 10 x 8 in",
-    "our shift ends at 12:30, so call before", "up to a mezzanine: 12 ft", "thanks, what's the ceiling like?",
-    "Note: the door is 8 ft wide", "25/min (peak 40)", "see http://tea.example/a:b", "done :)", "It's 5' 6\" tall",
-    "from 7:00 to 15:00", "ok", "Size: 12x10\nWeight: 12 kg\nRate: 20/min", "first line\nsecond line, 40 long", "two\n\nparagraphs",
-]  # fmt: skip
+    "hello, we need to raise cases",
+    "How heavy is one?",
+    "30 lb",
+    "yes",
+    "no idea, sorry",
+    "about 12 x 10 x 8 in",
+    "our shift ends at 12:30, so call before",
+    "up to a mezzanine: 12 ft",
+    "thanks, what's the ceiling like?",
+    "Note: the door is 8 ft wide",
+    "25/min (peak 40)",
+    "see http://tea.example/a:b",
+    "done :)",
+    "It's 5' 6\" tall",
+    "from 7:00 to 15:00",
+    "ok",
+    "Size: 12x10\nWeight: 12 kg\nRate: 20/min",
+    "first line\nsecond line, 40 long",
+    "two\n\nparagraphs",
+]
 Talk = list[tuple[str, str]]
 talks = st.tuples(
     st.lists(st.sampled_from(NAMES), min_size=2, max_size=3, unique_by=lambda name: name.split()[0]),
@@ -43,7 +70,7 @@ FORMS: dict[str, Callable[[int, str, str], str]] = {
     "stars": lambda n, name, said: f"**{name}:** {said}\n",
     "windows_ends": lambda n, name, said: f"{clock(n)} {name}: {said}\n".replace("\n", "\r\n"),
     "tabs": lambda n, name, said: f"{clock(n)}\t{name}\t{said}\n",
-}  # fmt: skip
+}
 """Forms that tell speakers from lists of facts by a mark of their own."""
 
 
@@ -72,13 +99,52 @@ def test_with_the_sides_as_labels_no_time_is_needed(talk: Talk) -> None:
 
 
 KEYS = [
-    "Size", "Weight", "Rate", "Rise", "Ceiling", "Note", "Product", "Room temperature", "Infeed height", "Qty", "L", "W", "H",
-    "Max weight", "Voltage", "Door", "Floor space", "Contact", "Deadline", "Site", "Customer", "Material", "Subject", "Date",
-]  # fmt: skip
-VALUES = ["12 kg", "12x10", "20/min", "12:30", "yes", "5 m", "cases, taped", "", "480 V 3 ph", "10-12 ft", "as discussed", "none"]
+    "Size",
+    "Weight",
+    "Rate",
+    "Rise",
+    "Ceiling",
+    "Note",
+    "Product",
+    "Room temperature",
+    "Infeed height",
+    "Qty",
+    "L",
+    "W",
+    "H",
+    "Max weight",
+    "Voltage",
+    "Door",
+    "Floor space",
+    "Contact",
+    "Deadline",
+    "Site",
+    "Customer",
+    "Material",
+    "Subject",
+    "Date",
+]
+VALUES = [
+    "12 kg",
+    "12x10",
+    "20/min",
+    "12:30",
+    "yes",
+    "5 m",
+    "cases, taped",
+    "",
+    "480 V 3 ph",
+    "10-12 ft",
+    "as discussed",
+    "none",
+]
 
 
-@given(rows=st.lists(st.tuples(st.sampled_from(KEYS), st.sampled_from(VALUES)), min_size=1, max_size=12, unique_by=lambda r: r[0]))
+@given(
+    rows=st.lists(
+        st.tuples(st.sampled_from(KEYS), st.sampled_from(VALUES)), min_size=1, max_size=12, unique_by=lambda r: r[0]
+    )
+)
 @settings(max_examples=150, deadline=None)
 def test_a_list_of_facts_has_no_speakers(rows: list[tuple[str, str]]) -> None:
     text = "\n".join(f"{key}: {value}" for key, value in rows)
@@ -87,13 +153,20 @@ def test_a_list_of_facts_has_no_speakers(rows: list[tuple[str, str]]) -> None:
 
 
 @given(
-    rows=st.lists(st.tuples(st.sampled_from(KEYS), st.sampled_from(VALUES)), min_size=2, max_size=8, unique_by=lambda r: r[0]),
+    rows=st.lists(
+        st.tuples(st.sampled_from(KEYS), st.sampled_from(VALUES)), min_size=2, max_size=8, unique_by=lambda r: r[0]
+    ),
     form=st.sampled_from(sorted(FORMS)),
 )
 @settings(max_examples=100, deadline=None)
 def test_a_list_of_facts_inside_a_message_stays_whole(rows: list[tuple[str, str]], form: str) -> None:
     pasted = "here you go\n" + "\n".join(f"{key}: {value}".strip() for key, value in rows)
-    talk = [("Ann", "we need to lift cases"), ("Bob", "What figures do you have?"), ("Ann", pasted), ("Bob", "Thank you!")]
+    talk = [
+        ("Ann", "we need to lift cases"),
+        ("Bob", "What figures do you have?"),
+        ("Ann", pasted),
+        ("Bob", "Thank you!"),
+    ]
     turns = split_thread("".join(FORMS[form](n, name, said) for n, (name, said) in enumerate(talk)))
     assert [turn.text.replace("\r\n", "\n") for turn in turns] == [said for _, said in talk]
 
@@ -106,13 +179,37 @@ def holds(text: str, turns: tuple[Turn, ...]) -> None:
             assert part.text == "".join(text[a:b] for a, b in part.pieces)
 
 
-MESS = st.text(st.sampled_from("Ann:<>[]()*-_>/.@ \n\r\t0123456789:\x1b\u202e\x00é\u0301日①pmAMOn wrote:From"), max_size=300)
+MESS = st.text(
+    st.sampled_from("Ann:<>[]()*-_>/.@ \n\r\t0123456789:\x1b\u202e\x00é\u0301日①pmAMOn wrote:From"), max_size=300
+)
 
 
-@given(text=st.one_of(st.text(max_size=300), MESS, st.lists(st.sampled_from([
-    "From: a@b.example", "On Mon, 2 Mar 2026 at 10:32, X wrote:", "> > quote", "-----Original Message-----", "Ann: hi", "10:32 Ann: hi",
-    "Ann  10:32", "", "Subject: Re: x", "Sent: 99/99/9999", "--- 31 February 2026 ---", "[25:61] Z: what", "Ann joined the chat",
-]), max_size=14).map("\n".join)))  # fmt: skip
+@given(
+    text=st.one_of(
+        st.text(max_size=300),
+        MESS,
+        st.lists(
+            st.sampled_from(
+                [
+                    "From: a@b.example",
+                    "On Mon, 2 Mar 2026 at 10:32, X wrote:",
+                    "> > quote",
+                    "-----Original Message-----",
+                    "Ann: hi",
+                    "10:32 Ann: hi",
+                    "Ann  10:32",
+                    "",
+                    "Subject: Re: x",
+                    "Sent: 99/99/9999",
+                    "--- 31 February 2026 ---",
+                    "[25:61] Z: what",
+                    "Ann joined the chat",
+                ]
+            ),
+            max_size=14,
+        ).map("\n".join),
+    )
+)
 @settings(max_examples=300, deadline=None)
 def test_no_text_breaks_it_and_places_hold(text: str) -> None:
     holds(text, split_thread(text))
@@ -121,12 +218,26 @@ def test_no_text_breaks_it_and_places_hold(text: str) -> None:
 @pytest.mark.parametrize(
     "text",
     [
-        ":" * 100_000, "a:" * 50_000, "a: b\n" * 20_000, "> " * 50_000, ">\n" * 50_000, "10:32 " * 30_000, "[" * 100_000,
-        "On " * 40_000 + "wrote:", "From: x\n" * 20_000, "Ann: hi\n" + "x" * 1_000_000, "\x1b[31m" * 50_000, "<" * 100_000,
-        "**" * 60_000, "Ann Example  10:32\n" * 20_000, "-----Original Message-----\n" * 20_000, " " * 200_000, "A " * 100_000,
+        ":" * 100_000,
+        "a:" * 50_000,
+        "a: b\n" * 20_000,
+        "> " * 50_000,
+        ">\n" * 50_000,
+        "10:32 " * 30_000,
+        "[" * 100_000,
+        "On " * 40_000 + "wrote:",
+        "From: x\n" * 20_000,
+        "Ann: hi\n" + "x" * 1_000_000,
+        "\x1b[31m" * 50_000,
+        "<" * 100_000,
+        "**" * 60_000,
+        "Ann Example  10:32\n" * 20_000,
+        "-----Original Message-----\n" * 20_000,
+        " " * 200_000,
+        "A " * 100_000,
         "On Mon, 2 Mar 2026 at 10:32, Bob <b@c.example> wrote:\n> x\n" * 10_000,
     ],
     ids=lambda text: repr(text[:20]),
-)  # fmt: skip
+)
 def test_long_and_odd_text_comes_through(text: str) -> None:
     holds(text, split_thread(text))
