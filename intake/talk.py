@@ -16,6 +16,7 @@ from intake.interview.life import Life
 from intake.interview.mending import Mend, meanings, mended, mended_body, mends_kept
 from intake.interview.question import OpenPoint, Question, Skipped
 from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said, without_asked
+from intake.interview.threads import Thread, ThreadPlayer
 from intake.interview.tree import load_tree
 from intake.interview.wording import Sentences
 from intake.sizing.result import Result
@@ -145,6 +146,17 @@ class Interview:
         if (field, size) not in self.case.facts:
             raise ValueError(self.sentences.say("talk.no_such_fact", field=field))
         self._history.append("withdrawn", field=field, size=size)
+
+    def take_thread(self, text: str) -> Thread:
+        """A pasted chat log or mail thread: each turn is taken in, the visitor's as answers to what the staff asked.
+
+        A text without speakers is one message of the visitor. Each message in it is undone one by one.
+        """
+
+        def spot(words: str, facts: Sequence[Fact]) -> list[tuple[tuple[int, int], str | None, frozenset[str]]]:
+            return [(one.span, one.card, one.asks_about) for one in self._spotted(words, facts)]
+
+        return ThreadPlayer(self._history, self._hearing, self._tree, self._folder, self.sentences, spot).play(text)
 
     def mend(self, field: str, text: str, size: int = 1, who: Who = "visitor") -> Heard:
         """The new value of one fact, in words; it replaces what stands. Raises ValueError if nobody asks for it."""

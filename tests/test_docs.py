@@ -53,8 +53,6 @@ def test_a_command_in_the_pages_does_what_it_says(
     code, said = main(words), capsys.readouterr()
     if not words or words[0] == "desk":
         assert (code, "intake ask" in said.err) == (2, True)
-    elif "--thread" in words:
-        assert (code, "not there yet" in said.err) == (2, True)
     else:
         assert code == 0, said.err
         assert said.out

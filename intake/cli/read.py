@@ -14,7 +14,8 @@ _EPILOG = """example:
   echo "16x12x10 inch cases, 30 lb, up to 45/min" | intake read
   echo "about 12" | intake read --asked rise.height --json
   intake read --lines < messages.jsonl      lines such as  {"id": "a", "asked": null, "text": "30 lb"}
-  echo "3 ft 6 in at 40 psi" | intake read --quantities"""
+  echo "3 ft 6 in at 40 psi" | intake read --quantities
+  intake read --thread < chat.txt            speakers told apart; only the visitor's words give facts"""
 
 
 def register(commands: Any) -> None:
@@ -30,17 +31,16 @@ def register(commands: Any) -> None:
     parser.add_argument("--json", action="store_true", help="as JSON")
     parser.add_argument("--lines", action="store_true", help="JSON Lines in and out")
     parser.add_argument("--quantities", action="store_true", help="every quantity, whatever field it belongs to")
-    parser.add_argument("--thread", action="store_true", help="a pasted chat log or mail thread (not there yet)")
+    parser.add_argument(
+        "--thread", action="store_true", help="a pasted chat log or mail thread: whose words, and their facts"
+    )
     parser.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
     """Read one message, or every line of standard input."""
     if args.thread:
-        raise InputError(
-            "intake read --thread is not there yet: it cannot tell the visitor's words from the staff's. "
-            "Until then give it the visitor's messages alone, without --thread"
-        )
+        return _thread(args)
     if args.quantities:
         return _quantities(args)
     if args.lines:
@@ -52,6 +52,30 @@ def run(args: argparse.Namespace) -> int:
         print_json(heard.to_json())
     else:
         _show(heard)
+    return 0
+
+
+def _thread(args: argparse.Namespace) -> int:
+    """A whole thread. Raises InputError with options that do not go with it."""
+    if args.lines or args.quantities or args.asked:
+        raise InputError(
+            "--thread takes one whole text and finds out itself what was asked:"
+            " leave out --lines, --quantities and --asked"
+        )
+    from intake.talk import Interview
+
+    text = read_all()
+    thread = Interview().take_thread(text)
+    if args.json:
+        print_json(thread.to_json())
+        return 0
+    for turn in thread.turns:
+        who = "Visitor" if turn.who == "visitor" else "Staff"
+        about = ", ".join(one_line(part) for part in (turn.name, turn.at) if part and part.casefold() != turn.who)
+        print(f"{who}{f' ({about})' if about else ''}: {one_line(turn.text)}")
+    if thread.turns:
+        print()
+    _show(Heard(facts=thread.facts, doubts=thread.doubts, unread=thread.unread))
     return 0
 
 

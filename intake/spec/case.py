@@ -15,7 +15,7 @@ from intake.spec.inquiry import Inquiry
 from intake.spec.matters import Attached, Matter, Stage
 from intake.spec.vocabulary import vocabulary
 
-__all__ = ["Case", "fact_from_body", "fact_to_body", "fold", "renumbered", "standing"]
+__all__ = ["Case", "advance", "fact_from_body", "fact_to_body", "fold", "renumbered", "standing"]
 
 
 @dataclass(slots=True)
@@ -100,8 +100,13 @@ def fold(events: Iterable[Event]) -> Case:
     """The case that these events make."""
     case = Case()
     for event in standing(events):
-        _STEPS[event.kind](case, event)
+        advance(case, event)
     return case
+
+
+def advance(case: Case, event: Event) -> None:
+    """Let one more event count in a case of one's own. Undo cannot be played so: it asks for a fold."""
+    _STEPS[event.kind](case, event)
 
 
 def _take(case: Case, fact: Fact, *, settles: bool) -> None:

@@ -2,6 +2,8 @@
 
 import re
 import unicodedata
+from collections.abc import Sequence
+from dataclasses import dataclass
 
 LONGEST = 20_000
 """Characters of one message that are kept; callers say so when something was cut."""
@@ -30,6 +32,57 @@ def clean(text: str, limit: int = LONGEST) -> str:
     """
     kept = text[:limit].replace("\r\n", "\n").replace("\r", "\n")
     return unicodedata.normalize("NFC", _HIDDEN.sub("", _SEQUENCE.sub("", kept)))
+
+
+@dataclass(frozen=True, slots=True)
+class Cleaned:
+    """Clean words with the way back: character n stands at `starts[n]`..`ends[n]` of the text as received."""
+
+    words: str
+    starts: Sequence[int]
+    ends: Sequence[int]
+
+    def span(self, start: int, end: int) -> tuple[int, int]:
+        """A half-open place in the clean words as one in the text as received."""
+        if end <= start:
+            at = self.starts[start] if start < len(self.starts) else self.ends[-1] if self.ends else 0
+            return at, at
+        return self.starts[start], self.ends[end - 1]
+
+
+def clean_with_places(text: str) -> Cleaned:
+    """The same as `clean` without a limit, with the place of every character."""
+    words = clean(text, len(text))
+    if words == text:
+        return Cleaned(words, range(len(text)), range(1, len(text) + 1))
+    places = [n for n, sign in enumerate(text) if not (sign == "\n" and n and text[n - 1] == "\r")]
+    kept = "".join("\n" if text[n] == "\r" else text[n] for n in places)
+    for pattern in (_SEQUENCE, _HIDDEN):
+        gone = {at for match in pattern.finditer(kept) for at in range(match.start(), match.end())}
+        places = [place for at, place in enumerate(places) if at not in gone]
+        kept = pattern.sub("", kept)
+    composed: list[str] = []
+    starts: list[int] = []
+    ends: list[int] = []
+    for first, after in _clusters(kept):
+        signs = unicodedata.normalize("NFC", kept[first:after])
+        composed.append(signs)
+        last = after - first - 1
+        starts += [places[first + min(n, last)] for n in range(len(signs))]
+        ends += [places[first + min(n, last)] + 1 for n in range(len(signs) - 1)] + [places[after - 1] + 1] * bool(
+            signs
+        )
+    if "".join(composed) != words:  # signs of rare scripts that join what comes before them: the words as they stand
+        return Cleaned(kept, places, [place + 1 for place in places])
+    return Cleaned(words, starts, ends)
+
+
+def _clusters(text: str) -> list[tuple[int, int]]:
+    """Each letter with the marks behind it that may join it."""
+    cuts = [
+        n for n, sign in enumerate(text) if not n or not (unicodedata.combining(sign) or "\u1160" <= sign <= "\u11ff")
+    ]
+    return list(zip(cuts, [*cuts[1:], len(text)], strict=True)) if cuts else []
 
 
 def one_line(text: str, limit: int = LONGEST) -> str:

@@ -8,7 +8,8 @@ from typing import Any
 KINDS = (
     "opened",  # {title?}
     "message",  # {text, who, how?, sent?}: somebody's words; the book keeps the text in a table of its own
-    # ... how "ear": typed while listening, so the words are not the speaker's own; sent: when, as a thread tells it
+    # ... how "ear": typed while listening, so the words are not the speaker's own; sent: when, as a pasted
+    # ... thread tells it. Never a name: names are personal
     "heard",  # {message, asked, to: question id | None, facts, doubts, unread, ...}
     # ... asks: the visitor's own questions, each {span in the message, card: what answers it | None}
     # ... mended: [{span, was: fields that the reader had found there}]: where staff said what the words are

@@ -97,12 +97,6 @@ def test_quantities_need_no_field(monkeypatch: pytest.MonkeyPatch, capsys: pytes
     assert found[0]["low"] == pytest.approx(42 * 0.0254)
 
 
-def test_a_thread_is_refused_in_words(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-    code, _, err = run(monkeypatch, capsys, ["--thread"], "Visitor: 30 lb")
-    assert code == 2
-    assert "not there yet" in err
-
-
 def test_control_codes_of_a_message_never_reach_the_terminal(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

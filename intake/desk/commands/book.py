@@ -60,7 +60,7 @@ def _restore(work: Work, rest: str) -> Effect:
     return Effect(lines=("Listed again.",))
 
 
-COMMANDS = under(
+COMMANDS: tuple[Command, ...] = under(
     _GROUP,
     Command("cases", "[WORDS]", "kept cases, last changed first", _cases, looks=True),
     Command("open", "CASE", "go on with a kept case", _open, looks=True),

@@ -81,7 +81,7 @@ def _title(work: Work, rest: str) -> Effect:
     return Effect(lines=(f"Called: {work.talk.title}",))
 
 
-COMMANDS = under(
+COMMANDS: tuple[Command, ...] = under(
     _GROUP,
     Command("promise", "[visitor:|works:] WHAT [by DAY]", "what somebody will do, and by when", _promise),
     Command("waiting", "", "where the case is, what waits for whom", _waiting, looks=True),

@@ -214,7 +214,7 @@ def _paste(work: Work, rest: str) -> Effect:
     raise Slip("In plain lines: /paste alone, then the message, then /end. Elsewhere a message has lines as it is.")
 
 
-COMMANDS = under(
+COMMANDS: tuple[Command, ...] = under(
     _GROUP,
     Command("unknown", "", "the visitor does not know; it becomes an open point", _unknown),
     Command("later", "", "the visitor will check and come back", _later),

@@ -29,7 +29,8 @@ _NOT_NAMES = frozenset(
     [
         "We", "The", "Our", "It", "They", "There", "This", "That", "Hi", "Hello", "Good", "Thanks", "Just", "From",
         "Please", "Quick", "Very", "Also", "New", "Interested", "Looking", "Sure", "Not", "Monday", "Tuesday",
-        "Wednesday", "Thursday", "Friday",
+        "Wednesday", "Thursday", "Friday", "Regards", "Cheers", "Sincerely", "Best", "Kind", "Warm", "Many", "Yours",
+        "Cordially", "Respectfully", "Greetings", "Warmly", "Wishes", "Thank",
     ]
 )  # fmt: skip
 _ROLE = re.compile(
