@@ -11,7 +11,6 @@ from intake.desk.sketch.picture import Picture
 from intake.desk.sketch.side import side_picture
 from intake.desk.sketch.signs import BOXES, PLAIN, Signs
 from intake.desk.sketch.words import Words, wrapped
-from intake.interview.wording import sentence
 
 __all__ = ["LEAST_COLUMNS", "LEAST_ROWS", "sketch_lines"]
 
@@ -19,10 +18,10 @@ LEAST_COLUMNS, LEAST_ROWS = 30, 10
 SIDE_BY_SIDE = 76
 """From so many columns on both views stand beside each other."""
 _BETWEEN = 3
-_HEADED = 14
-"""From so many rows on the family has one of its own."""
-_LEAST_SIDE, _LEAST_PLAN = 6, 6
-"""Rows of a view, its title and dimension with it."""
+_ROOMY = 14
+"""From so many rows on the family has one of its own, and the length stands under the floor."""
+_LEAST_ROWS_OF_A_VIEW, _FOR_BOTH = 6, 14
+"""Rows, title and dimension with it."""
 
 
 class _Talk(Protocol):
@@ -60,50 +59,54 @@ def _instead(text: str, width: int, height: int) -> list[str]:
 
 
 def _sketch(drawn: Outline, words: Words, width: int, height: int, signs: Signs, out: bool) -> list[str]:
+    roomy = height >= _ROOMY
     warnings = [words.say("out_of_question")] if out else []
     warnings += [words.note(note) for note in drawn.notes if note.warns]
     told = [row for text in warnings for row in wrapped(f"{signs.misfit} {text}", width)]
     caution = words.say("caution")
-    must = [*wrapped(caution if len(caution) <= width else words.say("caution_short"), width)]
-    floor = wrapped(words.floor(drawn), width)
-    heading = [sentence(words.family(drawn.family))[:-1]] if height >= _HEADED else []
+    must = wrapped(caution if len(caution) <= width else words.say("caution_short"), width)
+    heading = [words.titles(drawn.family)[1][:width]] if roomy else []
     room = height - len(must) - len(heading)
-    kept = [*told, *floor][: max(1, room - _LEAST_SIDE)]
-    views = _views(drawn, words, width, room - len(kept) - _room_for_more(height), signs, titled=bool(heading))
-    if not views:
-        views = _views(drawn, words, width, room - len(kept), signs, titled=bool(heading))
+    kept = [*told, *wrapped(words.floor(drawn, short=not roomy), width)][: room - _LEAST_ROWS_OF_A_VIEW]
+    views: list[Picture] = []
+    for spare in (_for_more(height), 0):
+        views = views or _views(drawn, words, width, room - len(kept) - spare, signs, roomy=roomy)
     if not views:
         return []
     lines = _joined(views, width)
     left = room - len(kept) - len(lines)
-    more = wrapped_legend(views, words, signs, width)
-    thinned = max(view.thinned for view in views)
+    return [*heading, *lines, *_more(drawn, views, words, signs, width)[:left], *kept, *must]
+
+
+def _more(drawn: Outline, views: list[Picture], words: Words, signs: Signs, width: int) -> list[str]:
+    """The legend, and what is not known or not drawn."""
     notes = [words.note(note) for note in drawn.notes if not note.warns]
     notes += [words.say("space_goes_on")] if any(view.goes_on for view in views) else []
+    thinned = max(view.thinned for view in views)
     notes += [words.say("thinned", count=str(thinned))] if thinned > 1 else []
-    more += [row for text in notes for row in wrapped(text, width)]
-    return [*heading, *lines, *more[:left], *kept, *must]
+    return [*_legend(views, words, signs, width), *(row for text in notes for row in wrapped(text, width))]
 
 
-def _room_for_more(height: int) -> int:
+def _for_more(height: int) -> int:
     """Rows for the legend and what is not known."""
-    return 0 if height < 14 else 2 if height < 24 else 4
+    return 0 if height < _ROOMY else 2 if height < 24 else 4
 
 
-def _views(drawn: Outline, words: Words, width: int, rows: int, signs: Signs, *, titled: bool) -> list[Picture]:
+def _views(drawn: Outline, words: Words, width: int, rows: int, signs: Signs, *, roomy: bool) -> list[Picture]:
     """Both views, or the side view alone; [] where not even that can be drawn."""
+
+    def side_view(columns: int, high: int) -> Picture | None:
+        return side_picture(drawn, words, columns, high, signs, titled=roomy, measured=roomy)
+
     if width >= SIDE_BY_SIDE:
-        side = side_picture(drawn, words, (width - _BETWEEN) // 2, rows, signs, titled=titled)
-        if side is None:
-            return []
-        plan = plan_picture(drawn, words, width - _BETWEEN - side.width, rows, signs)
-        return [side] if plan is None else [side, plan]
-    plan = plan_picture(drawn, words, width, rows // 2 - 1, signs) if rows >= _LEAST_SIDE + _LEAST_PLAN + 2 else None
-    below = len(plan.lines) + 1 if plan is not None else 0
-    side = side_picture(drawn, words, width, rows - below, signs, titled=titled)
-    if side is None:
-        return []
-    return [side] if plan is None else [side, plan]
+        side = side_view((width - _BETWEEN) // 2, rows)
+        plan = None if side is None else plan_picture(drawn, words, width - _BETWEEN - side.width, rows, signs)
+    else:
+        plan = plan_picture(drawn, words, width, rows // 2 - 1, signs) if rows >= _FOR_BOTH else None
+        side = side_view(width, rows - (len(plan.lines) + 1 if plan is not None else 0))
+        if side is None and plan is not None:
+            plan, side = None, side_view(width, rows)
+    return [] if side is None else [side] if plan is None else [side, plan]
 
 
 def _joined(views: list[Picture], width: int) -> list[str]:
@@ -118,12 +121,13 @@ def _joined(views: list[Picture], width: int) -> list[str]:
     return [f"{left:<{at}}{right}".rstrip() for left, right in pairs]
 
 
-def wrapped_legend(views: list[Picture], words: Words, signs: Signs, width: int) -> list[str]:
+def _legend(views: list[Picture], words: Words, signs: Signs, width: int) -> list[str]:
     """What the signs mean, those that were used."""
     shown = set().union(*(view.shows for view in views))
+    space = "".join(dict.fromkeys((signs.dash, signs.dash_upright)))
     meanings = {
         "path": signs.belt if len(views) > 1 else signs.shallow[1], "product": signs.product,
-        "ceiling": signs.ceiling, "space": f"{signs.dash}{signs.dash_upright}", "misfit": signs.misfit,
+        "ceiling": signs.ceiling, "space": space, "misfit": signs.misfit,
         "towards": signs.towards, "away": signs.away, "hidden": signs.hidden,
         "frame": signs.frame,
     }  # fmt: skip

@@ -5,9 +5,9 @@ from intake.desk.sketch.canvas import Canvas, arrow_sign, heading_of
 from intake.desk.sketch.picture import (
     WORDED,
     Picture,
-    dimension_row,
     draw_arrow,
     fitting_scale,
+    length_row,
     margin_of,
     title_row,
     warned,
@@ -46,9 +46,7 @@ def plan_picture(outline: Outline, words: Words, columns: int, rows: int, signs:
             word = words.say("in" if part.role == "infeed" else "out") if margin >= WORDED else ""
             draw_arrow(canvas, part, word, signs)
     title = title_row([words.say("title_plan")], scale, columns, words, signs)
-    length = words.say("length_of", value=words.size(envelope.width))
-    across = dimension_row(canvas.column(0.0), canvas.last_column(envelope.right), length, columns, signs)
-    picture.lines = [title, *canvas.lines(), across]
+    picture.lines = [title, *canvas.lines(), length_row(envelope, canvas, words, columns)]
     return picture
 
 

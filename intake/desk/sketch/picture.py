@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
-from intake.advice.outline import Arrow, Line, Note, Point
+from intake.advice.outline import Arrow, Box, Line, Note, Point
 from intake.desk.sketch.canvas import ASPECT, Canvas, arrow_sign
 from intake.desk.sketch.signs import Signs
 from intake.desk.sketch.words import Words
@@ -12,7 +12,7 @@ WIDE = 44
 """From so many columns on there is room for words beside the arrows."""
 WORDED = 4
 """Columns beside a view in which an arrow has its word."""
-_LEAST_COLUMNS = 2.0
+_LEAST_COLUMNS = 1.0
 
 
 @dataclass(slots=True, kw_only=True)
@@ -92,6 +92,14 @@ def dimension_row(start: int, end: int, text: str, columns: int, signs: Signs) -
     bar = first + signs.level * (span - 2) + last if span > 1 else first
     row = " " * start + bar + " " + text
     return row if len(row) <= columns else " " * max(0, columns - len(text)) + text[:columns]
+
+
+def length_row(envelope: Box, canvas: Canvas, words: Words, columns: int) -> str:
+    """The length of the machine under a view."""
+    text = words.say("length_of", value=words.size(envelope.width))
+    return dimension_row(
+        canvas.column(envelope.left), canvas.last_column(envelope.right), text, columns, canvas.signs
+    )  # fmt: skip
 
 
 def title_row(titles: Sequence[str], per_column: float, columns: int, words: Words, signs: Signs) -> str:

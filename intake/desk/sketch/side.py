@@ -1,12 +1,16 @@
 """The side view: floor, ceiling, the machine between them, and the heights beside it."""
 
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import dropwhile
+
 from intake.advice.outline import Arrow, Box, Level, Line, Outline
 from intake.desk.sketch.canvas import Canvas, arrow_sign, heading_of
 from intake.desk.sketch.picture import (
     Picture,
-    dimension_row,
     draw_arrow,
     fitting_scale,
+    length_row,
     thin,
     title_row,
     warned,
@@ -14,74 +18,85 @@ from intake.desk.sketch.picture import (
 from intake.desk.sketch.signs import Signs
 from intake.desk.sketch.words import Words
 
-_HIGHEST_CEILING = 1.6
-_LONGEST_SPACE = 1.6
-"""Times the machine: what reaches further is told, and not drawn at the cost of the machine."""
+_REACHES = (1.6, 1.3, 1.0)
+"""Times the machine: a ceiling or an end of the space further off is told, and not drawn at the cost of the machine."""
+_ROOMY = 8
+"""Rows from which on the furthest of these holds."""
 _MORE_ROWS_FOR_HIDDEN = 3.0
 _TIERS_APART, _SHELVES_APART = 1.0, 2.0
 """Rows from one to the next at the least."""
 
 
-def side_picture(
-    outline: Outline, words: Words, columns: int, rows: int, signs: Signs, *, titled: bool
-) -> Picture | None:
-    """The side view in at most so many columns and rows, title and dimension with it; None where it gets too small.
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Window:
+    """What of the surroundings is in the picture. drawn_to: the greatest height; ends: those of the space."""
 
-    titled: the family is named elsewhere.
+    drawn_to: float
+    ends: tuple[float, ...]
+    long: float
+    labels: tuple[tuple[Level, str], ...]
+    scale: float
+
+
+def side_picture(
+    outline: Outline, words: Words, columns: int, rows: int, signs: Signs, *, titled: bool, measured: bool
+) -> Picture | None:
+    """The side view in at most so many columns and rows, its title with it; None where it gets too small.
+
+    titled: the family is named elsewhere. measured: with the length under the floor.
     """
-    view = outline.elevation
-    levels = [part for part in view.parts if isinstance(part, Level)]
-    if rows - 2 < len(levels):
-        levels = [level for level in levels if level.key != "floor"]
-    high = view.envelope.top
-    drawn_to = max([high, *(level.height for level in levels if level.height <= _HIGHEST_CEILING * high)])
-    labels = [(level, words.level(level, outline, level.height > drawn_to)) for level in levels]
-    gutter = max(len(text) for _, text in labels) + 1
-    long = max([view.envelope.width, *(x for x in _space_ends(outline) if x <= _LONGEST_SPACE * view.envelope.width)])
-    most_rows = rows - 2
-    scale = fitting_scale((long, drawn_to), columns - gutter - 2, most_rows - 1, min(view.envelope.width, high / 2.0))
-    if scale is None or len(labels) > most_rows:
+    envelope = outline.elevation.envelope
+    most_rows = rows - 1 - int(measured)
+    window = _window(outline, words, columns, most_rows)
+    if window is None:
         return None
+    scale = window.scale
     canvas = Canvas(
-        columns=int(long / scale - 1e-6) + 3,
-        rows=min(most_rows, max(len(labels), int(drawn_to / (2.0 * scale) - 1e-6) + 2)),
+        columns=int(window.long / scale - 1e-6) + 3,
+        rows=min(most_rows, max(len(window.labels), int(window.drawn_to / (2.0 * scale) - 1e-6) + 2)),
         left=-scale, bottom=0.0, per_column=scale, signs=signs,
     )  # fmt: skip
     picture = Picture(lines=[], per_column=scale, shows={"path", "product"})
-    ceiling = _surroundings(canvas, outline, levels, drawn_to, picture)
+    ceiling = _surroundings(canvas, outline, window, picture)
     _machine(canvas, outline, picture)
     _product_and_arrows(canvas, outline, picture)
-    _misfits(canvas, outline, ceiling, picture)
-    where = {"overall": canvas.top_row(high), "ceiling": ceiling if ceiling is not None else 0}
-    beside = _beside(labels, where, canvas)
-    picture.lines = [f"{row:<{canvas.columns}} {beside.get(place, '')}".rstrip()
-                     for place, row in enumerate(canvas.lines())]  # fmt: skip
-    while picture.lines and not picture.lines[0]:
-        picture.lines.pop(0)
+    _misfits(canvas, outline, ceiling, window, picture)
+    beside = _beside(window.labels, {"overall": canvas.top_row(envelope.top), "ceiling": ceiling or 0}, canvas)
+    drawn = [f"{row:<{canvas.columns}} {beside.get(place, '')}".rstrip() for place, row in enumerate(canvas.lines())]
     titles = [words.say("title_side")] if titled else words.titles(outline.family)
-    picture.lines.insert(0, title_row(titles, scale, columns, words, signs))
-    picture.lines.append(
-        dimension_row(
-            canvas.column(0.0), canvas.last_column(view.envelope.right),
-            words.say("length_of", value=words.size(view.envelope.width)), columns, signs,
-        )
-    )  # fmt: skip
+    under = [length_row(envelope, canvas, words, columns)] if measured else []
+    picture.lines = [title_row(titles, scale, columns, words, signs), *dropwhile(lambda row: not row, drawn), *under]
     return picture
 
 
-def _space_ends(outline: Outline) -> list[float]:
-    return [part.points[0][0] for part in outline.elevation.of("space") if isinstance(part, Line)]
+def _window(outline: Outline, words: Words, columns: int, rows: int) -> _Window | None:
+    """As much of the surroundings as goes with a machine that can still be seen; None where not even it can."""
+    envelope = outline.elevation.envelope
+    levels = [part for part in outline.elevation.parts if isinstance(part, Level)]
+    if rows < len(levels):
+        levels = [level for level in levels if level.key != "floor"]
+    for reach in _REACHES if rows >= _ROOMY else _REACHES[1:]:
+        drawn_to = max([envelope.top, *(one.height for one in levels if one.height <= reach * envelope.top)])
+        ends = [part.points[0][0] for part in outline.elevation.of("space") if isinstance(part, Line)]
+        ends = [x for x in ends[1:] if x <= reach * envelope.width]
+        labels = [(level, words.level(level, outline, level.height > drawn_to)) for level in levels]
+        free = columns - max(len(text) for _, text in labels) - 3
+        long = max([envelope.width, *ends])
+        scale = fitting_scale((long, drawn_to), free, rows - 1, min(envelope.width, envelope.top / 2.0))
+        if scale is not None and len(labels) <= rows:
+            return _Window(drawn_to=drawn_to, ends=tuple(ends), long=long, labels=tuple(labels), scale=scale)
+    return None
 
 
 def _surroundings(
-    canvas: Canvas, outline: Outline, levels: list[Level], drawn_to: float, picture: Picture
+    canvas: Canvas, outline: Outline, window: _Window, picture: Picture
 ) -> int | None:  # fmt: skip
     """Ends of the space, floor and ceiling. Gives the row of the ceiling, None where it is not in the picture."""
     signs, high = canvas.signs, outline.elevation.envelope.top
     for column in range(canvas.columns):
         canvas.put(column, canvas.rows - 1, signs.floor)
-    ceiling = next((level.height for level in levels if level.key == "ceiling"), None)
-    if ceiling is None or ceiling > drawn_to:
+    ceiling = next((level.height for level, _ in window.labels if level.key == "ceiling"), None)
+    if ceiling is None or ceiling > window.drawn_to:
         return None
     picture.shows.add("ceiling")
     top = canvas.top_row(high)
@@ -103,9 +118,9 @@ def _machine(canvas: Canvas, outline: Outline, picture: Picture) -> None:
         for line in behind:
             canvas.line(line.points, signs.hidden)
     if not view.caged:
-        picture.shows.add("frame")
         for line in lines:
             if line.role == "machine" and line.tier is None:  # cleats are lower than a row
+                picture.shows.add("frame")
                 canvas.line(line.points, signs.frame)
     ways = [line for line in lines if line.role == "path" and line.tier is None]
     for line in (*tiers, *ways):
@@ -148,7 +163,7 @@ def _product_and_arrows(canvas: Canvas, outline: Outline, picture: Picture) -> N
                 picture.shows.add("towards" if part.depth > 0 else "away")
 
 
-def _misfits(canvas: Canvas, outline: Outline, ceiling: int | None, picture: Picture) -> None:
+def _misfits(canvas: Canvas, outline: Outline, ceiling: int | None, window: _Window, picture: Picture) -> None:
     """Where the machine goes through the ceiling or past the end of the space, or that end where it does not."""
     signs, last = canvas.signs, canvas.last_column(outline.elevation.envelope.right)
     if ceiling is not None and warned(outline.notes, "through_ceiling"):
@@ -157,9 +172,7 @@ def _misfits(canvas: Canvas, outline: Outline, ceiling: int | None, picture: Pic
         for column in through or range(canvas.column(0.0), last + 1):
             canvas.put(column, ceiling, signs.misfit)
     too_long = warned(outline.notes, "too_long")
-    for x in _space_ends(outline)[1:]:
-        if x > _LONGEST_SPACE * outline.elevation.envelope.width:
-            continue
+    for x in window.ends:
         column = min(canvas.last_column(x), last - 1) if too_long else max(canvas.last_column(x), last)
         picture.shows |= {"space", "misfit"} if too_long else {"space"}
         for row in range((ceiling if ceiling is not None else 0) + 1, canvas.rows):
@@ -168,7 +181,7 @@ def _misfits(canvas: Canvas, outline: Outline, ceiling: int | None, picture: Pic
                 canvas.put(column, row, signs.dash_upright if is_free else signs.misfit)
 
 
-def _beside(labels: list[tuple[Level, str]], where: dict[str, int], canvas: Canvas) -> dict[int, str]:
+def _beside(labels: Sequence[tuple[Level, str]], where: dict[str, int], canvas: Canvas) -> dict[int, str]:
     """Which label stands in which row: its own, or the nearest that is free, the order of heights kept."""
     order = sorted(labels, key=lambda one: -one[0].height)
     rows: list[int] = []

@@ -4,7 +4,7 @@ from textwrap import wrap
 
 from intake.advice import Brief, family_name
 from intake.advice.outline import Arrow, Box, Level, Note, Outline
-from intake.interview.wording import sentence
+from intake.interview.wording import by, sentence
 from intake.spec.display import show
 
 _BARS_SI = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
@@ -61,18 +61,22 @@ class Words:
         how = {"over": self.over, "level": self.exactly}
         return self.say(note.key, **{name: how.get(name, self.size)(length) for name, length in note.lengths})
 
-    def floor(self, outline: Outline) -> str:
+    def floor(self, outline: Outline, *, short: bool) -> str:
         """The floor that the machine takes and what there is."""
-        envelope = outline.plan.envelope
+        envelope, end = outline.plan.envelope, "_short" if short else ""
         blanks = {"length": self.size(envelope.width), "width": self.size(envelope.height)}
+        blanks["machine"] = by([blanks["length"], blanks["width"]])
         room = next((part for part in outline.plan.of("space") if isinstance(part, Box)), None)
         if room is None:
-            return self.say("floor", **blanks)
-        known = {note.key for note in outline.notes}
-        shape = "width" if "no_space_length" in known else "length" if "no_space_width" in known else "both"
+            return self.say(f"floor{end}", **blanks)
         told = {"length": self.exactly(room.width), "width": self.exactly(room.height)}
-        space = self.say(f"space_{shape}", **told)
-        return self.say("floor_space", space=space, **blanks)
+        told["sides"] = by([told["length"], told["width"]])
+        known = {note.key for note in outline.notes}
+        if "no_space_length" in known or "no_space_width" in known:
+            space = self.say("space_width" if "no_space_length" in known else "space_length", **told)
+        else:
+            space = self.say(f"space_both{end}", **told)
+        return self.say(f"floor_space{end}", space=space, **blanks)
 
     def bar(self, per_column: float, most: int) -> tuple[float, str]:
         """A round length [m] of two columns at least and `most` at most where there is one, and how it is told."""
@@ -84,4 +88,4 @@ class Words:
 
 def wrapped(text: str, width: int) -> list[str]:
     """A sentence in rows of a width."""
-    return wrap(sentence(text), width, break_long_words=True) if text else []
+    return wrap(sentence(text), width)
