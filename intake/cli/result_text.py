@@ -1,6 +1,5 @@
 """A sizing result in plain lines: the recommendation, then every family."""
 
-import sys
 from collections.abc import Iterator
 from shutil import get_terminal_size
 
@@ -32,20 +31,9 @@ _SKETCH = (100, 40)
 """Columns where no terminal says how many it has, and rows."""
 
 
-def sketch_text(result: Result, spec: Spec, system: System) -> Iterator[str]:
-    """What `intake size --sketch` prints besides: in plain ASCII where the output takes nothing else."""
+def sketch_text(result: Result, spec: Spec, system: System, ascii: bool) -> Iterator[str]:
+    """What `intake size --sketch` prints besides, as wide as the terminal is."""
     yield ""
     yield "== Sketch"
-    width = get_terminal_size(_SKETCH).columns
     brief = Brief(spec=spec, sized=result, system=system)
-    lines = sketch_lines(brief, width, _SKETCH[1])
-    yield from lines if _is_shown("".join(lines)) else sketch_lines(brief, width, _SKETCH[1], ascii=True)
-
-
-def _is_shown(text: str) -> bool:
-    """Whether the output has all signs of a text."""
-    try:
-        text.encode(sys.stdout.encoding or "ascii")
-    except (UnicodeEncodeError, LookupError):
-        return False
-    return True
+    yield from sketch_lines(brief, get_terminal_size(_SKETCH).columns, _SKETCH[1], ascii=ascii)

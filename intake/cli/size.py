@@ -39,6 +39,7 @@ def register(commands: Any) -> None:
         "--reach", action="store_true", help="also how high and how fast it could go, and what would let others stand"
     )
     parser.add_argument("--sketch", action="store_true", help="also draw the leading machine to scale, with text")
+    parser.add_argument("--ascii", action="store_true", help="draw the sketch with ASCII signs alone")
     parser.add_argument("--units", choices=("us", "si"), default="us", help="units of the plain text (default: us)")
     parser.set_defaults(run=run)
 
@@ -70,7 +71,7 @@ def run(args: argparse.Namespace) -> int:
         print(line)
     for line in reach_text(result, spec, args.units) if args.reach else ():
         print(line)
-    for line in sketch_text(result, spec, args.units) if args.sketch else ():
+    for line in sketch_text(result, spec, args.units, args.ascii) if args.sketch else ():
         print(line)
     return 0
 

@@ -93,11 +93,14 @@ def _cover(site: Site, drawn: Drawn) -> tuple[Line, ...]:
     """The loop of the cover: its lower strand on the product, its highest point the machine's own."""
     first, last, normal = _slope(drawn)
     over = (site.top - site["upper"]) / normal[1]
-    strands = []
-    for off in (site["tall"], over):
-        strands.append([(x + off * normal[0], z + off * normal[1]) for x, z in (first, last)])
-    (a, b), (c, d) = strands
-    return (Line(points=(a, b, d, c, a), role="machine"),)
+    foot, head = (first, last) if first[1] < last[1] else (last, first)
+    past_end = max(0.0, over * abs(normal[0]) - site["end"]) / site["run"]
+    foot = (foot[0] + past_end * (head[0] - foot[0]), foot[1] + past_end * (head[1] - foot[1]))
+    loop = [
+        (x + off * normal[0], z + off * normal[1])
+        for (x, z), off in ((foot, site["tall"]), (head, site["tall"]), (head, over), (foot, over))
+    ]
+    return (Line(points=(*loop, loop[0]), role="machine"),)
 
 
 def _cleats(site: Site, drawn: Drawn) -> tuple[Line, ...]:
