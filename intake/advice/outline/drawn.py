@@ -74,4 +74,5 @@ class Drawn:
     lift: float = 0.0
     """How far the path runs above the carrying surface."""
     on_carrier: float | None = None
-    """Lifts: how far from the infeed's end of the floor the middle of a product stands before it rises."""
+    """Lifts: how far from the infeed's end of the floor the middle of a product stands before it rises. A lift
+    pushes a product out to any side as it stands: it is not turned with its way."""

@@ -47,7 +47,7 @@ def side_parts(site: Site, drawn: Drawn, brief: Brief) -> Iterator[Part]:
             yield Line(points=((x, 0.0), (x, max(site.top, site.shape.get("ceiling", 0.0)))), role="space")
     yield Dimension(start=(0.0, 0.0), end=(site.length, 0.0), key="floor_length", role="machine")
     for port, middle in zip((first, last), product_middles(site, drawn), strict=True):
-        half = _half_seen(port.heading, site)
+        half = _half_seen(0.0 if drawn.on_carrier else port.heading, site)
         yield Box(
             left=middle[0] - half, right=middle[0] + half, bottom=port.height, top=port.height + site["tall"],
             role="product",
@@ -68,7 +68,7 @@ def plan_parts(site: Site, drawn: Drawn, brief: Brief) -> Iterator[Part]:
     yield Dimension(start=(0.0, 0.0), end=(site.length, 0.0), key="floor_length", role="machine")
     yield Dimension(start=(0.0, 0.0), end=(0.0, site.width), key="floor_width", role="machine")
     for port, middle in zip((first, last), product_middles(site, drawn), strict=True):
-        yield _product_on_plan(port, middle, site)
+        yield _product_on_plan(0.0 if drawn.on_carrier else port.heading, middle, site)
     yield Arrow(at=first.at, angle=0.0, role="infeed")
     yield Arrow(at=last.at, angle=-last.heading % 360.0, role="discharge")
 
@@ -149,10 +149,10 @@ def _half_seen(heading: float, site: Site) -> float:
     return (abs(cos(angle)) * site["along"] + abs(sin(angle)) * site["across"]) / 2.0
 
 
-def _product_on_plan(port: Port, middle: Point, site: Site) -> Part:
+def _product_on_plan(heading: float, middle: Point, site: Site) -> Part:
     if site["round"] > 0.5:
         return Circle(centre=middle, radius=site["along"] / 2.0, role="product")
-    (ax, ay), half, wide = along(port.heading), site["along"] / 2.0, site["across"] / 2.0
+    (ax, ay), half, wide = along(heading), site["along"] / 2.0, site["across"] / 2.0
     corners = [(half, wide), (-half, wide), (-half, -wide), (half, -wide), (half, wide)]
     points = tuple((middle[0] + a * ax - b * ay, middle[1] + a * ay + b * ax) for a, b in corners)
     return Line(points=points, role="product")

@@ -46,7 +46,10 @@ def plan_picture(outline: Outline, words: Words, columns: int, rows: int, signs:
             word = words.say("in" if part.role == "infeed" else "out") if margin >= WORDED else ""
             draw_arrow(canvas, part, word, signs)
     title = title_row([words.say("title_plan")], scale, columns, words, signs)
-    picture.lines = [title, *canvas.lines(), length_row(envelope, canvas, words, columns)]
+    rows_drawn = canvas.lines()
+    while not rows_drawn[-1]:
+        rows_drawn.pop()
+    picture.lines = [title, *rows_drawn, length_row(envelope, canvas, words, columns)]
     return picture
 
 

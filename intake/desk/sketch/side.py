@@ -169,7 +169,11 @@ def _misfits(canvas: Canvas, outline: Outline, ceiling: int | None, window: _Win
     if ceiling is not None and warned(outline.notes, "through_ceiling"):
         picture.shows.add("misfit")
         through = [c for c in range(canvas.columns) if any(canvas.at(c, row).strip() for row in range(ceiling))]
-        for column in through or range(canvas.column(0.0), last + 1):
+        if not through:  # guards over the product: known by their height alone
+            through = _over_the_upper_product(canvas, outline)
+            for column in through:
+                canvas.put(column, canvas.top_row(outline.elevation.envelope.top), signs.misfit)
+        for column in through:
             canvas.put(column, ceiling, signs.misfit)
     too_long = warned(outline.notes, "too_long")
     for x in window.ends:
@@ -179,6 +183,13 @@ def _misfits(canvas: Canvas, outline: Outline, ceiling: int | None, window: _Win
             is_free = canvas.at(column, row) in (" ", signs.floor)
             if is_free or too_long:
                 canvas.put(column, row, signs.dash_upright if is_free else signs.misfit)
+
+
+def _over_the_upper_product(canvas: Canvas, outline: Outline) -> list[int]:
+    boxes = [part for part in outline.elevation.of("product") if isinstance(part, Box)]
+    upper = max(boxes, key=lambda box: box.top)
+    first = canvas.column(upper.left)
+    return list(range(first, max(first, canvas.last_column(upper.right)) + 1))
 
 
 def _beside(labels: Sequence[tuple[Level, str]], where: dict[str, int], canvas: Canvas) -> dict[int, str]:

@@ -1,5 +1,6 @@
 """The words of a sketch, from the sentences of the folder, with lengths in the visitor's units."""
 
+import re
 from textwrap import wrap
 
 from intake.advice import Brief, family_name
@@ -9,6 +10,7 @@ from intake.spec.display import show
 
 _BARS_SI = (0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 _BARS_US = tuple(0.3048 * feet for feet in (0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0))
+_LENGTH = re.compile(r"(\d|ft) (?=(?:ft|in|mm|m|\d)\b)")
 
 
 class Words:
@@ -87,5 +89,6 @@ class Words:
 
 
 def wrapped(text: str, width: int) -> list[str]:
-    """A sentence in rows of a width."""
-    return wrap(sentence(text), width)
+    """A sentence in rows of a width, a figure and its unit in one row."""
+    held = _LENGTH.sub("\\1\N{NO-BREAK SPACE}", sentence(text))
+    return [row.replace("\N{NO-BREAK SPACE}", " ") for row in wrap(held, width)]
