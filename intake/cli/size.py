@@ -13,6 +13,7 @@ _EPILOG = f"""example:
   echo '{EXAMPLE}' | intake size - --json
   intake size job.toml                 a file with lines such as  "product.length" = 0.4
   intake size handover/spec.json       what a hand-off wrote
+  intake size job.json --sketch        the leading machine drawn to scale, from the side and from above
   intake size job.json --reach         how high, how fast, and what would have to change
   intake size --lines < jobs.jsonl     lines such as  {{"id": "a", "spec": {{"rate.peak": 45}}}}
 
@@ -37,6 +38,8 @@ def register(commands: Any) -> None:
     parser.add_argument(
         "--reach", action="store_true", help="also how high and how fast it could go, and what would let others stand"
     )
+    parser.add_argument("--sketch", action="store_true", help="also draw the leading machine to scale, with text")
+    parser.add_argument("--ascii", action="store_true", help="draw the sketch with ASCII signs alone")
     parser.add_argument("--units", choices=("us", "si"), default="us", help="units of the plain text (default: us)")
     parser.set_defaults(run=run)
 
@@ -48,9 +51,13 @@ def run(args: argparse.Namespace) -> int:
             raise InputError("intake size --lines reads from standard input: give it no FILE, or use < FILE")
         if args.reach:
             raise InputError("intake size --lines has no --reach: that is for one job at a time, as it takes seconds")
+        if args.sketch:
+            raise InputError("intake size --lines has no --sketch: that is for one job at a time")
         return answer_lines(_answerer(args.worth), '{"id": "a", "spec": ' + EXAMPLE + "}")
     if not args.file:
         raise InputError("intake size needs a FILE (- for standard input), or --lines. See: intake size --help")
+    if args.json and args.sketch:
+        raise InputError("a sketch is drawn with text and has no place in JSON: give --sketch or --json, not both")
     from intake.sizing import size
 
     spec = load(args.file)
@@ -58,11 +65,13 @@ def run(args: argparse.Namespace) -> int:
     if args.json:
         print_json(result.to_json() | ({"reach": _reach(spec, result)} if args.reach else {}))
         return 0
-    from intake.cli.result_text import reach_text, result_lines
+    from intake.cli.result_text import reach_text, result_lines, sketch_text
 
     for line in result_lines(result, spec, args.units):
         print(line)
     for line in reach_text(result, spec, args.units) if args.reach else ():
+        print(line)
+    for line in sketch_text(result, spec, args.units, args.ascii) if args.sketch else ():
         print(line)
     return 0
 

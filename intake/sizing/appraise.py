@@ -4,7 +4,7 @@ from collections import Counter
 from dataclasses import dataclass, replace
 
 from intake.sizing.because import because, fed_turned, searched
-from intake.sizing.deferred import DeferredRow, DeferredTuple
+from intake.sizing.deferred import Deferred, DeferredRow, DeferredTuple
 from intake.sizing.engine import Trial, attempt
 from intake.sizing.family import Family, Layout, Variant
 from intake.sizing.figures import Figures
@@ -14,6 +14,7 @@ from intake.sizing.range_data import Limits
 from intake.sizing.result import FamilyResult, Verdict
 from intake.sizing.score import firmness, penalty, reasons, total
 from intake.sizing.sentences import Words
+from intake.sizing.shape import shape_of
 from intake.sizing.unknowns import BEST, LIKELY, TYPICAL, WORST
 from intake.sizing.views import Views
 
@@ -114,6 +115,7 @@ def appraise(job: Job, family: Family, words: Words) -> FamilyResult:
         fed=fed,
         searched=search,
         fails=tuple(one.id for one in checked if one.fails),
+        shape=Deferred(shape_of, job, family, layout, views),
     )
 
 

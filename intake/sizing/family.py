@@ -23,6 +23,11 @@ def nothing_more(view: View, layout: Layout, d: Limits) -> None:
     """The load of a family whose `fill` has written everything."""
 
 
+def plain_shape(view: View, layout: Layout, d: Limits) -> dict[str, float]:
+    """The shape of a family that a drawing knows from floor, heights and product alone."""
+    return {}
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Variant:
     """One way to build a family (in line, folded; S path, C path), with the gates that only it has."""
@@ -63,6 +68,8 @@ class Family:
     """Layouts of one group only get harder to drive, one after another: once one fails, the rest are dropped."""
     figures: Callable[[View, Layout, Limits], dict[str, float]]
     name_of: Callable[[Layout], str]
+    shape: Callable[[View, Layout, Limits], dict[str, float]] = plain_shape
+    """What a drawing of the layout needs besides what all have; see `shape.py`."""
 
     @cached_property
     def all_rows(self) -> tuple[Row, ...]:

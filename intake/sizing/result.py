@@ -139,7 +139,7 @@ class FamilyResult:
     `stopped`: how many layouts each check stopped, until one passed or none was left, `searched` the same in a
     sentence. `turned`: the layout shown has the other side of the product leading. `fed`: which side has to lead for it
     to stand, in a sentence; "" where it stands as described, or not at all. `fails`: the ids of `failed`, known before
-    any check is written down.
+    any check is written down. `shape`: the lengths that a drawing of the layout needs, see `shape.py`; not in the JSON.
     """
 
     family: str
@@ -157,6 +157,7 @@ class FamilyResult:
     fed: str = ""
     searched: str = ""
     fails: tuple[str, ...] = ()
+    shape: Mapping[str, float] = field(default_factory=dict, compare=False, repr=False)
 
     @property
     def failed(self) -> tuple[Check, ...]:

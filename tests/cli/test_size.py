@@ -150,3 +150,28 @@ def test_reach_is_not_for_lines(monkeypatch: pytest.MonkeyPatch, capsys: pytest.
     monkeypatch.setattr(sys, "stdin", io.StringIO(""))
     assert main(["size", "--lines", "--reach"]) == 2
     assert "one job at a time" in capsys.readouterr().err
+
+
+def test_a_sketch_of_the_leading_machine_stands_under_the_result(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    job = tmp_path / "job.json"
+    job.write_text(json.dumps(SPEC))
+    monkeypatch.setenv("COLUMNS", "70")
+    assert main(["size", str(job), "--sketch"]) == 0
+    result, sketch = capsys.readouterr().out.split("== Sketch\n")
+    assert "== Families" in result
+    assert "No drawing for construction" in sketch
+    assert max(map(len, sketch.splitlines())) <= 70
+    assert "│" in sketch
+    assert main(["size", str(job), "--sketch", "--ascii"]) == 0
+    assert capsys.readouterr().out.split("== Sketch\n")[1].isascii()
+
+
+def test_a_sketch_is_neither_for_json_nor_for_lines(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job = tmp_path / "job.json"
+    job.write_text(json.dumps(SPEC))
+    assert main(["size", str(job), "--sketch", "--json"]) == 2
+    assert "not both" in capsys.readouterr().err
+    assert main(["size", "--lines", "--sketch"]) == 2
+    assert "one job at a time" in capsys.readouterr().err

@@ -4,7 +4,7 @@ from math import inf, pi
 
 from intake.sizing.check_row import Gate, Row
 from intake.sizing.drives import PULL_STRAIGHT, power_row, pull_rows, set_flow
-from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layouts
+from intake.sizing.families.cover_belt import Steep, fill_straight, steep_layouts, straight_shape
 from intake.sizing.families.incline import (
     STRAIGHT_UNITS,
     holding_pull,
@@ -97,6 +97,11 @@ def _figures(view: View, lay: Steep, d: Limits) -> dict[str, float]:
     }  # fmt: skip
 
 
+def _shape(view: View, lay: Steep, d: Limits) -> dict[str, float]:
+    hi = view.sizes[0][0]
+    return {**straight_shape(view, lay, d), "cleat": hi.cleat, "cleat_pitch": hi.p}
+
+
 CLEATED_INCLINE = Family(
     name="cleated_incline",
     gates=(
@@ -113,5 +118,6 @@ CLEATED_INCLINE = Family(
     load=load_runs,
     load_rows=(*pull_rows(PULL_STRAIGHT, ("m", "L"), STRAIGHT_UNITS), power_row()),
     figures=_figures,
+    shape=_shape,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
 )  # fmt: skip

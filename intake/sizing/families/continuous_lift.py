@@ -123,5 +123,6 @@ CONTINUOUS_LIFT = Family(
     load=_load,
     load_rows=(_PULL, power_row(), *transfer_rows()),
     figures=_figures,
+    shape=lambda view, lay, d: {"carrier_pitch": lay.pitch},
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
 )  # fmt: skip

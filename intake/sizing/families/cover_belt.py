@@ -87,6 +87,15 @@ def fill_straight(view: View, slope: float, d: Limits, belt: float) -> None:
             num.piece_a, num.piece_b = width, 1.0
 
 
+def straight_shape(view: View, lay: Steep, d: Limits) -> dict[str, float]:
+    """What a drawing of one straight run needs."""
+    hi = view.sizes[0][0]
+    return {
+        "belt": hi.Wb, "lanes": 1.0, "series": 1.0, "run": hi.run, "end": end_length(view, d), "joint": 0.0,
+        "frame": d.frame_margin, "heading": 0.0,
+    }  # fmt: skip
+
+
 def _fill(view: View, lay: Steep, d: Limits) -> None:
     flow(view, d.gap)
     belt = belt_for(view, d)
@@ -183,5 +192,6 @@ COVER_BELT = Family(
     load=_load,
     load_rows=(*pull_rows(PULL_STRAIGHT, ("m", "L"), STRAIGHT_UNITS), power_row()),
     figures=_figures,
+    shape=straight_shape,
     name_of=lambda lay: f"straight_{lay.slope * 180.0 / pi:.0f}_deg",
 )  # fmt: skip

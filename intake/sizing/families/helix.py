@@ -185,6 +185,7 @@ def _family(name: str) -> Family:
         load_rows=(*pull, power_row()),
         drive_group=lambda lay: (lay.inside, lay.belt),
         figures=_figures,
+        shape=_shape,
         name_of=lambda lay: f"{lay.turns:g}_turns_{'clockwise' if lay.hand > 0 else 'anticlockwise'}",
     )  # fmt: skip
 
@@ -202,6 +203,13 @@ def _figures(view: View, lay: Helix, d: Limits) -> dict[str, float]:
         "turns": lay.turns, "rise_per_turn": hi.P, "path_diameter": hi.D, "belt_width": lay.belt,
         "outside_diameter": 2.0 * (lay.inside + lay.belt), "slope": hi.th * 180.0 / pi,
         "largest_tilt": hi.th * 180.0 / pi,
+    }  # fmt: skip
+
+
+def _shape(view: View, lay: Helix, d: Limits) -> dict[str, float]:
+    return {
+        "turns": lay.turns, "hand": float(lay.hand), "inside": lay.inside, "belt": lay.belt,
+        "heading": lay.hand * lay.turns * 360.0 % 360.0,
     }  # fmt: skip
 
 

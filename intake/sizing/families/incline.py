@@ -177,6 +177,15 @@ def _figures(view: View, lay: Runs, d: Limits) -> dict[str, float]:
     }  # fmt: skip
 
 
+def _shape(view: View, lay: Runs, d: Limits) -> dict[str, float]:
+    hi = view.sizes[0][0]
+    return {
+        "belt": hi.Wb, "inside": hi.ri, "lanes": float(lay.lanes), "series": float(lay.series), "run": hi.run,
+        "end": end_length(view, d), "joint": d.joint, "frame": d.frame_margin,
+        "heading": 180.0 if lay.lanes == 2 else 0.0,
+    }  # fmt: skip
+
+
 _STEEP = Row(
     id="slope", sense="at_most", unit="deg", body=lambda hi, lo, d: (hi.th * 180.0 / pi, max(d.slopes) * 180.0 / pi),
     formula="th*180/pi", reads=(), units={"th": "rad"}, source="range data",
@@ -211,5 +220,6 @@ INCLINE = Family(
     load_rows=(*pull_rows(PULL_STRAIGHT, ("m", "L"), STRAIGHT_UNITS), power_row()),
     drive_group=lambda lay: (lay.lanes, lay.series),
     figures=_figures,
+    shape=_shape,
     name_of=lambda lay: f"{lay.series}_in_line" if lay.lanes == 1 else f"switchback_{lay.lanes}_runs",
 )  # fmt: skip

@@ -133,5 +133,6 @@ INDEX_LIFT = Family(
         *transfer_rows(),
     ),
     figures=_figures,
+    shape=lambda view, lay, d: {"carrier_pitch": lay.pitch},
     name_of=lambda lay: f"carriers_every_{round(lay.pitch * 1000)}_mm",
 )  # fmt: skip

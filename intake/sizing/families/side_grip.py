@@ -232,6 +232,13 @@ def _figures(view: View, lay: Path, d: Limits) -> dict[str, float]:
     }  # fmt: skip
 
 
+def _shape(view: View, lay: Path, d: Limits) -> dict[str, float]:
+    return {
+        "bend": d.bend_radius, "end": max(d.level_end, view.most("L")), "turned_over": float(lay.turned_over),
+        "heading": 180.0 if lay.turned_over else 0.0,
+    }  # fmt: skip
+
+
 SIDE_GRIP = Family(
     name="side_grip",
     gates=(
@@ -258,5 +265,6 @@ SIDE_GRIP = Family(
         power_row(),
     ),
     figures=_figures,
+    shape=_shape,
     name_of=lambda lay: "c_path" if lay.turned_over else "s_path",
 )  # fmt: skip
