@@ -1,0 +1,68 @@
+"""What stands around a shorthand word: figures, units, and whether its line is prose."""
+
+from dataclasses import dataclass, field
+
+from intake.reading.amounts.compounds import Amount, amount_at
+from intake.reading.amounts.unit_words import unit_at
+from intake.reading.text.tokens import Token
+
+_VULGAR = frozenset("½¼¾⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞")
+_AROUND = frozenset({"~", "≈", "<", ":", "=", ".", "-", "approx", "abt", "about", "ca", "@"})
+"""What may stand between a label and its figure."""
+
+
+@dataclass(slots=True)
+class Line:
+    """The tokens of a message. `prose[n]`: token n stands in a sentence with words that shorthand never has."""
+
+    tokens: list[Token]
+    raw: str
+    prose: list[bool]
+    lengths: dict[int, Amount | None] = field(default_factory=dict)
+
+    def amount(self, at: int) -> Amount | None:
+        """The figure that begins at a token, with its unit."""
+        if at not in self.lengths:
+            token = self.tokens[at] if at < len(self.tokens) else None
+            isnt = token is None or (token.kind != "number" and token.text not in _VULGAR)
+            self.lengths[at] = None if isnt else amount_at(self.tokens, at, self.raw)
+        return self.lengths[at]
+
+    def figure_behind(self, at: int) -> int | None:
+        """The token of the figure that a label before token `at` speaks of."""
+        last = min(at + 3, len(self.tokens))
+        while at < last and self.tokens[at].text in _AROUND:
+            at += 1
+        return at if at < last and self.amount(at) is not None else None
+
+    def is_number(self, at: int) -> bool:
+        """True where a number, or a fraction, stands at a token."""
+        return 0 <= at < len(self.tokens) and (
+            self.tokens[at].kind == "number" or self.tokens[at].text in _VULGAR
+        )
+
+    def follows_length(self, at: int) -> bool:
+        """True directly behind a length with its unit."""
+        for back in range(at - 2, max(-1, at - 5), -1):
+            if self.is_number(back):
+                unit = unit_at(self.tokens, back + 1, self.raw, glued=True)
+                return unit is not None and unit[0].kind == "length" and unit[1] == at
+        return False
+
+    def is_unit_of_figure(self, at: int) -> bool:
+        """True where the word at a token is the unit of the bare figure before it."""
+        return self.is_number(at - 1) and unit_at(self.tokens, at, self.raw, glued=True) is not None
+
+
+def line_of(tokens: list[Token], raw: str, prose: frozenset[str]) -> Line:
+    """The tokens with their sentences judged: at a line's end, and at a full stop behind a word."""
+    flags = [False] * len(tokens)
+    start = 0
+    for at in range(len(tokens) + 1):
+        ends = at == len(tokens) or tokens[at].kind == "line" or tokens[at].text in ".!"
+        if not ends:
+            continue
+        if any(token.text in prose for token in tokens[start:at]):
+            flags[start:at] = [True] * (at - start)
+        start = at + 1
+    return Line(tokens, raw, flags)

@@ -1,0 +1,174 @@
+"""The shorthand of one message spelt out: which words are taken, by their guards, and what comes in their place."""
+
+from pathlib import Path
+
+from intake.reading.shorthand.changes import Change, changed
+from intake.reading.shorthand.heights import height_pairs
+from intake.reading.shorthand.line import Line, line_of
+from intake.reading.shorthand.rows import Row, Shorthand, Words, shorthand_of
+from intake.reading.shorthand.yes_no import OPEN, answered, to_be_asked
+from intake.reading.text.fold import Folded
+from intake.reading.text.tokens import Token, tokens_of
+
+_EDGES = frozenset({".", ",", ";", "!", ":"})
+_ARROWS = (">", "→")
+_RATE_UNITS = frozenset({"/", "per", "cpm", "ppm", "bpm", "cph", "pph", "bph", "pm", "ph"})
+_TURNS = frozenset({"90", "180", "270"})
+
+
+def spelt_out(folded: Folded, folder: Path, asked: tuple[str, ...]) -> Folded:
+    """The shadow in words that the reader knows. Never raises on what somebody typed; texts without come back as is."""
+    shorthand = shorthand_of(folder)
+    tokens = tokens_of(folded)
+    whole = _whole_answer(shorthand, tokens, asked)
+    if whole is not None:
+        return changed(folded, [whole])
+    if not any(token.text in shorthand.first for token in tokens) and not any(a in folded.shadow for a in _ARROWS):
+        return folded
+    line = line_of(tokens, folded.raw, shorthand.prose)
+    changes = _changes(line, shorthand)
+    return changed(folded, changes) if changes else folded
+
+
+def _whole_answer(shorthand: Shorthand, tokens: list[Token], asked: tuple[str, ...]) -> Change | None:
+    """A message that is nothing but the shorthand answer to what was asked."""
+    first, after = 0, len(tokens)
+    while after > first and tokens[after - 1].text in _EDGES | {"\n"}:
+        after -= 1
+    while first < after and tokens[first].text in _EDGES | {"\n"}:
+        first += 1
+    if after - first > 4:
+        return None
+    words = tuple(token.text for token in tokens[first:after])
+    for name in asked:
+        says = shorthand.answers.get(name, {}).get(words)
+        if says is not None and words:
+            return Change(tokens[first].start, tokens[after - 1].end, says)
+    return None
+
+
+def _changes(line: Line, shorthand: Shorthand) -> list[Change]:
+    changes, taken = height_pairs(line)
+    at = 0
+    while at < len(line.tokens):
+        token = line.tokens[at]
+        if at in taken or token.kind in ("number", "line"):
+            at += 1
+            continue
+        found = None if line.prose[at] else answered(line, shorthand.labels, at)
+        if found is not None:
+            changes.append(found[0])
+            at = found[1]
+            continue
+        row = _row(line, shorthand, at)
+        if row is None:
+            at += 1
+            continue
+        after = at + len(row.words)
+        if not line.prose[at] and to_be_asked(line, after):
+            changes.append(Change(token.start, line.tokens[after].end, OPEN))
+            at = after + 1
+            continue
+        if row.says:
+            changes.append(Change(token.start, line.tokens[after - 1].end, row.says))
+        if row.then:
+            changes += _then(line, row, after)
+        at = after
+    return changes
+
+
+def _row(line: Line, shorthand: Shorthand, at: int) -> Row | None:
+    """The longest entry at a token whose guard holds."""
+    for row in shorthand.rows.get(line.tokens[at].text, ()):
+        if _stands(line, row.words, at) and _holds(line, shorthand, row, at):
+            return row
+    return None
+
+
+def _stands(line: Line, words: Words, at: int) -> bool:
+    return len(words) == 1 or tuple(t.text for t in line.tokens[at : at + len(words)]) == words
+
+
+def _holds(line: Line, shorthand: Shorthand, row: Row, at: int) -> bool:
+    """Whether the guard of an entry holds at a token."""
+    if row.guard == "anywhere":
+        return True
+    if line.prose[at]:
+        return False
+    after = at + len(row.words)
+    if row.guard == "behind.figure":
+        return line.is_number(at - 1) or _ends_rate(line, at)
+    if row.guard == "behind.length":
+        return line.follows_length(at)
+    if row.guard == "behind.turn":
+        return at > 0 and line.tokens[at - 1].text in _TURNS and line.figure_behind(after) != after
+    if row.guard == "with_type":
+        return any(token.text in shorthand.types for token in line.tokens[max(0, at - 12) : at])
+    if line.is_unit_of_figure(at) and not _opens_pair(line, at):
+        return False  # a figure and its unit stay together
+    if row.guard == "terse":
+        return not (row.words == ("fl",) and (line.is_number(at - 1) or line.figure_behind(after) is not None))
+    figure = line.figure_behind(after)
+    if figure is None or row.guard == "before.figure":
+        return figure is not None
+    amount = line.amount(figure)
+    return amount is not None and (_is_length(line, figure))
+
+
+def _is_length(line: Line, figure: int) -> bool:
+    """A length with its unit, or the first of several that share one: 22 x 9 ft."""
+    amount = line.amount(figure)
+    while amount is not None:
+        if amount.unit is not None:
+            return amount.unit.kind == "length"
+        if amount.after >= len(line.tokens) or line.tokens[amount.after].text not in ("x", "*", "by", "-"):
+            return False
+        amount = line.amount(amount.after + 1)
+    return False
+
+
+def _opens_pair(line: Line, at: int) -> bool:
+    """ "pk 32 in 30\" out 14'": a height in and a height out leave no figure for the inches before them."""
+    figure = line.figure_behind(at + 1)
+    amount = line.amount(figure) if figure is not None else None
+    if amount is None or amount.unit is None or amount.unit.kind != "length" or amount.after >= len(line.tokens):
+        return False
+    return line.tokens[amount.after].text in ("out", "outf", "outfd", "disch") and (
+        line.figure_behind(amount.after + 1) is not None
+    )
+
+
+def _ends_rate(line: Line, at: int) -> bool:
+    """ "30/m nrm": a figure per minute or per hour ends before the token."""
+    return at >= 3 and line.tokens[at - 2].text in ("/", "per") and line.is_number(at - 3)
+
+
+def _then(line: Line, row: Row, after: int) -> list[Change]:
+    """What goes behind the figure: nothing where it has a unit or another figure of the line tells what it is per."""
+    figure = line.figure_behind(after)
+    number = figure + 1 if figure is not None else None
+    if number is None or figure is None:
+        return []
+    tokens = line.tokens
+    behind = tokens[number] if number < len(tokens) else None
+    if behind is not None and behind.text in ("-", "to") and line.is_number(number + 1):
+        number += 2
+        behind = tokens[number] if number < len(tokens) else None
+    end = tokens[number - 1].end
+    opens_pair = behind is not None and _opens_pair(line, number)
+    if behind is not None and not opens_pair:
+        amount = line.amount(number - 1)
+        if behind.text in _RATE_UNITS or (amount is not None and amount.unit is not None):
+            return []
+        if behind.start == end and behind.kind != "line" and behind.text not in (",", ";", ".", ")"):
+            return []
+    if row.then.startswith("per") and any(_per_other(line, n) for n in range(len(tokens))):
+        return []
+    return [Change(end, end, row.then + ",")]
+
+
+def _per_other(line: Line, at: int) -> bool:
+    """A rate per something else than a minute: the bare figure beside it may be per that."""
+    if line.tokens[at].text not in ("/", "per") or not line.is_number(at - 1) or at + 1 >= len(line.tokens):
+        return False
+    return line.tokens[at + 1].text in ("h", "hr", "hour", "d", "day", "shift", "shft", "s", "sec", "wk", "week")
