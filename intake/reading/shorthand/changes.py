@@ -7,11 +7,15 @@ from intake.reading.text.fold import Folded
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """What stands at `start`..`end` of the shadow is `says` from now on; start == end puts it in between."""
+    """What stands at `start`..`end` of the shadow is `says` from now on.
+
+    start == end puts it in between; it counts to what comes behind, or with `behind` to what stands before.
+    """
 
     start: int
     end: int
     says: str
+    behind: bool = False
 
 
 def changed(folded: Folded, changes: list[Change]) -> Folded:
@@ -33,7 +37,7 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
         firsts.extend(places[start:end])
         lasts.extend(place + 1 for place in places[start:end])
 
-    for change in sorted(changes, key=lambda one: (one.start, one.end)):
+    for change in sorted(changes, key=lambda one: (one.start, one.end, not one.behind)):
         keep(last, change.start)
         typed = folded.raw[change.start : change.end]
         before = folded.shadow[change.start - 1 : change.start]
@@ -41,8 +45,8 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
         says = " " * bool(before.strip()) + change.says + " " * bool(after.strip())
         shadow.append(says)
         raw.append(says.upper() if typed.isupper() and len(typed) > 1 else says)
-        begin = places[change.start]
-        stop = places[change.end - 1] + 1 if change.end > change.start else min(begin + 1, len(folded.text))
+        begin = places[change.start - change.behind]
+        stop = places[max(change.end - 1, change.start - change.behind)] + 1
         firsts.extend([begin] * len(says))
         lasts.extend([stop] * len(says))
         last = change.end

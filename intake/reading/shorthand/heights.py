@@ -31,7 +31,7 @@ def height_pairs(line: Line) -> tuple[list[Change], set[int]]:
         changes.append(Change(start, line.tokens[left.first].start, ", infeed height "))
         changes.append(Change(line.tokens[arrow].start, token.end, f"{way} to discharge height".strip()))
         end = line.tokens[right.after - 1].end
-        changes.append(Change(end, end, ","))
+        changes.append(Change(end, end, ",", behind=True))
         taken.update(range(arrow, at + 1))
     return changes, taken
 

@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 
 from intake.reading.amounts.compounds import Amount, amount_at
 from intake.reading.amounts.unit_words import unit_at
+from intake.reading.shorthand.rows import Shorthand
 from intake.reading.text.tokens import Token
 
 _VULGAR = frozenset("½¼¾⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞")
@@ -13,11 +14,15 @@ _AROUND = frozenset({"~", "≈", "<", ":", "=", ".", "-", "approx", "abt", "abou
 
 @dataclass(slots=True)
 class Line:
-    """The tokens of a message. `prose[n]`: token n stands in a sentence with words that shorthand never has."""
+    """The tokens of a message. `prose[n]`: token n stands in a sentence with words that shorthand never has.
+
+    `marked[n]`: it stands in one with a word that is shorthand and nothing else.
+    """
 
     tokens: list[Token]
     raw: str
     prose: list[bool]
+    marked: list[bool]
     lengths: dict[int, Amount | None] = field(default_factory=dict)
 
     def amount(self, at: int) -> Amount | None:
@@ -54,15 +59,22 @@ class Line:
         return self.is_number(at - 1) and unit_at(self.tokens, at, self.raw, glued=True) is not None
 
 
-def line_of(tokens: list[Token], raw: str, prose: frozenset[str]) -> Line:
-    """The tokens with their sentences judged: at a line's end, and at a full stop behind a word."""
-    flags = [False] * len(tokens)
+def line_of(tokens: list[Token], raw: str, shorthand: Shorthand) -> Line:
+    """The tokens with their sentences judged: to a line's end, a full stop, a semicolon."""
+    prose, marked = [False] * len(tokens), [False] * len(tokens)
     start = 0
     for at in range(len(tokens) + 1):
-        ends = at == len(tokens) or tokens[at].kind == "line" or tokens[at].text in ".!"
-        if not ends:
+        if at < len(tokens) and tokens[at].kind != "line" and tokens[at].text not in (".", "!", ";"):
             continue
-        if any(token.text in prose for token in tokens[start:at]):
-            flags[start:at] = [True] * (at - start)
+        words = {token.text for token in tokens[start:at]}
+        prose[start:at] = [not words.isdisjoint(shorthand.prose)] * (at - start)
+        is_marked = not words.isdisjoint(shorthand.marks) or _in_and_out(tokens, start, at)
+        marked[start:at] = [is_marked] * (at - start)
         start = at + 1
-    return Line(tokens, raw, flags)
+    return Line(tokens, raw, prose, marked)
+
+
+def _in_and_out(tokens: list[Token], start: int, after: int) -> bool:
+    """ "in 30\" out 14'": both words with a figure behind them, or an arrow, are a way of writing heights."""
+    led = {tokens[n].text for n in range(start, after - 1) if tokens[n + 1].kind == "number"}
+    return {"in", "out"} <= led or bool(led & {">", "→"})

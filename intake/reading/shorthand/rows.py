@@ -7,13 +7,14 @@ from functools import cache
 from pathlib import Path
 from typing import Any
 
+from intake.reading.amounts.unit_words import UNIT_WORDS
 from intake.reading.text.fold import fold
 from intake.reading.text.tokens import tokens_of
 from intake.spec.folder import shipped_folder
 
 FILE = "shorthand.toml"
 GUARDS = (
-    "anywhere", "terse", "before.height", "before.figure", "behind.figure", "behind.length", "behind.turn", "with_type",
+    "anywhere", "with_type", "terse", "before.height", "before.figure", "behind.figure", "behind.length", "behind.turn",
 )  # fmt: skip
 """The tables of the file that hold words, each with the guard of its name."""
 
@@ -22,12 +23,16 @@ Words = tuple[str, ...]
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """`words` under its guard stand for `says`; `then` goes behind the figure that follows."""
+    """`words` under its guard stand for `says`.
+
+    `then` goes behind the figure that follows, `before` before the figure that the word stands behind.
+    """
 
     words: Words
     says: str
     guard: str
     then: str = ""
+    before: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +52,9 @@ class Shorthand:
     labels: dict[str, list[Label]] = field(default_factory=dict)
     answers: dict[str, dict[Words, str]] = field(default_factory=dict)
     prose: frozenset[str] = frozenset()
+    english: frozenset[str] = frozenset()
+    marks: frozenset[str] = frozenset()
+    """Words that are shorthand and nothing else: a line with one of them is typed in shorthand."""
     first: frozenset[str] = frozenset()
     types: frozenset[str] = frozenset()
     """Words for kinds of product, with those that stand for one."""
@@ -83,7 +91,7 @@ def shorthand_of(folder: Path) -> Shorthand:
     for guard, table in tables(data):
         for typed, said in table.items():
             own = said if isinstance(said, Mapping) else {"says": said}
-            row = Row(words_of(typed), str(own.get("says", "")), guard, str(own.get("then", "")))
+            row = Row(words_of(typed), str(own.get("says", "")), guard, str(own.get("then", "")), str(own.get("before", "")))
             if row.words:
                 found.rows.setdefault(row.words[0], []).append(row)
     for typed, said in data.get("yes_no", {}).items():
@@ -95,5 +103,8 @@ def shorthand_of(folder: Path) -> Shorthand:
     for rows in (*found.rows.values(), *found.labels.values()):
         rows.sort(key=lambda row: -len(row.words))  # the longest first; guards in the order of the file
     found.first = frozenset(found.rows) | frozenset(found.labels)
+    found.english = frozenset(map(str, data.get("english", ())))
+    single = {row.words[0] for rows in found.rows.values() for row in rows if len(row.words) == 1}
+    found.marks = frozenset((single | set(found.labels)) - found.english - UNIT_WORDS)
     found.types = frozenset(map(str, data.get("types", ())))
     return found

@@ -13,6 +13,7 @@ from intake.reading.text.tokens import Token, tokens_of
 _EDGES = frozenset({".", ",", ";", "!", ":"})
 _ARROWS = (">", "→")
 _RATE_UNITS = frozenset({"/", "per", "cpm", "ppm", "bpm", "cph", "pph", "bph", "pm", "ph"})
+_LETTERS = frozenset({"l", "w", "h", "d", "ø", "dia"})
 _TURNS = frozenset({"90", "180", "270"})
 
 
@@ -25,7 +26,7 @@ def spelt_out(folded: Folded, folder: Path, asked: tuple[str, ...]) -> Folded:
         return changed(folded, [whole])
     if not any(token.text in shorthand.first for token in tokens) and not any(a in folded.shadow for a in _ARROWS):
         return folded
-    line = line_of(tokens, folded.raw, shorthand.prose)
+    line = line_of(tokens, folded.raw, shorthand)
     changes = _changes(line, shorthand)
     return changed(folded, changes) if changes else folded
 
@@ -71,6 +72,9 @@ def _changes(line: Line, shorthand: Shorthand) -> list[Change]:
             continue
         if row.says:
             changes.append(Change(token.start, line.tokens[after - 1].end, row.says))
+        if row.before:
+            start = line.tokens[at - 1].start
+            changes.append(Change(start, start, row.before + " "))
         if row.then:
             changes += _then(line, row, after)
         at = after
@@ -93,26 +97,57 @@ def _holds(line: Line, shorthand: Shorthand, row: Row, at: int) -> bool:
     """Whether the guard of an entry holds at a token."""
     if row.guard == "anywhere":
         return True
-    if line.prose[at]:
-        return False
     after = at + len(row.words)
+    if line.prose[at] or (not line.marked[at] and row.words[0] in shorthand.english) or _joined(line, at, after):
+        return False
     if row.guard == "behind.figure":
-        return line.is_number(at - 1) or _ends_rate(line, at)
+        return (line.is_number(at - 1) and line.tokens[at - 1].value is not None) or _ends_rate(line, at)
     if row.guard == "behind.length":
-        return line.follows_length(at)
+        return line.follows_length(at) and not _labels_next(line, at)
     if row.guard == "behind.turn":
         return at > 0 and line.tokens[at - 1].text in _TURNS and line.figure_behind(after) != after
     if row.guard == "with_type":
         return any(token.text in shorthand.types for token in line.tokens[max(0, at - 12) : at])
     if line.is_unit_of_figure(at) and not _opens_pair(line, at):
         return False  # a figure and its unit stay together
-    if row.guard == "terse":
-        return not (row.words == ("fl",) and (line.is_number(at - 1) or line.figure_behind(after) is not None))
     figure = line.figure_behind(after)
+    if row.guard == "terse":
+        return row.words != ("fl",) or not (line.is_number(at - 1) or (figure is not None and _is_floor(line, figure)))
     if figure is None or row.guard == "before.figure":
         return figure is not None
+    return _is_length(line, figure) or _bare_pair(line, at)
+
+
+def _joined(line: Line, at: int, after: int) -> bool:
+    """Tied to its neighbours by a sign: "fl->mezz"."""
+    around = (line.tokens[at - 1 : at] or line.tokens[:0]) + line.tokens[after : after + 2]
+    return any(token.text in (*_ARROWS, "@") for token in around)
+
+
+def _is_floor(line: Line, figure: int) -> bool:
+    """ "fl 20x10" is floor, "fl 30#" is full."""
     amount = line.amount(figure)
-    return amount is not None and (_is_length(line, figure))
+    return amount is None or amount.unit is None or amount.unit.kind == "length"
+
+
+def _labels_next(line: Line, at: int) -> bool:
+    """ "l 400mm w 300mm": the letter belongs to the figure behind it, as the letter before did."""
+    tokens = line.tokens
+    behind = tokens[at + 1] if at + 1 < len(tokens) else None
+    if behind is not None and (behind.text in ("=", ":") or (behind.kind == "number" and behind.start == tokens[at].end)):
+        return True
+    return line.figure_behind(at + 1) is not None and any(
+        tokens[n].text in _LETTERS and line.is_number(n + 1) for n in range(max(0, at - 5), at - 1)
+    )
+
+
+def _bare_pair(line: Line, at: int) -> bool:
+    """ "in 800 out 4200": no unit, but both words and both figures."""
+    tokens = [token.text for token in line.tokens[max(0, at - 2) : at + 4]]
+    own = tokens[min(at, 2) :]
+    if own[0] == "in":
+        return len(own) == 4 and own[2] == "out" and line.is_number(at + 1) and line.is_number(at + 3)
+    return own[0] == "out" and len(tokens) > 4 and tokens[0] == "in" and line.is_number(at - 1) and line.is_number(at + 1)
 
 
 def _is_length(line: Line, figure: int) -> bool:
@@ -131,7 +166,9 @@ def _opens_pair(line: Line, at: int) -> bool:
     """ "pk 32 in 30\" out 14'": a height in and a height out leave no figure for the inches before them."""
     figure = line.figure_behind(at + 1)
     amount = line.amount(figure) if figure is not None else None
-    if amount is None or amount.unit is None or amount.unit.kind != "length" or amount.after >= len(line.tokens):
+    if amount is None or amount.after >= len(line.tokens):
+        return False
+    if amount.unit is not None and amount.unit.kind != "length":
         return False
     return line.tokens[amount.after].text in ("out", "outf", "outfd", "disch") and (
         line.figure_behind(amount.after + 1) is not None
@@ -158,13 +195,13 @@ def _then(line: Line, row: Row, after: int) -> list[Change]:
     opens_pair = behind is not None and _opens_pair(line, number)
     if behind is not None and not opens_pair:
         amount = line.amount(number - 1)
-        if behind.text in _RATE_UNITS or (amount is not None and amount.unit is not None):
+        if (behind.text in _RATE_UNITS and row.then != "hours") or (amount is not None and amount.unit is not None):
             return []
-        if behind.start == end and behind.kind != "line" and behind.text not in (",", ";", ".", ")"):
+        if behind.start == end and behind.kind != "line" and behind.text not in (",", ";", ".", ")", "/"):
             return []
     if row.then.startswith("per") and any(_per_other(line, n) for n in range(len(tokens))):
         return []
-    return [Change(end, end, row.then + ",")]
+    return [Change(end, end, row.then + "," * (behind is None or behind.text != "/"), behind=True)]
 
 
 def _per_other(line: Line, at: int) -> bool:
