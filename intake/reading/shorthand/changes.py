@@ -42,7 +42,10 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
         typed = folded.raw[change.start : change.end]
         before = folded.shadow[change.start - 1 : change.start]
         after = folded.shadow[change.end : change.end + 1]
-        says = " " * bool(before.strip()) + change.says + " " * bool(after.strip())
+        says = change.says
+        if says.startswith(",") and _is_apart(shadow):
+            says = says[1:].lstrip()  # nothing before it that it must be kept apart from
+        says = " " * bool(before.strip()) + says + " " * bool(after.strip())
         shadow.append(says)
         raw.append(says.upper() if typed.isupper() and len(typed) > 1 else says)
         begin = places[change.start - change.behind]
@@ -52,3 +55,12 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
         last = change.end
     keep(last, len(folded.shadow))
     return Folded(folded.text, "".join(shadow), "".join(raw), (*firsts, places[len(folded.shadow)]), tuple(lasts))
+
+
+def _is_apart(shadow: list[str]) -> bool:
+    """True at a beginning, and where a sign keeps what was written last apart already."""
+    for piece in reversed(shadow):
+        plain = piece.rstrip(" ")
+        if plain:
+            return plain[-1] in ",;:\n"
+    return True

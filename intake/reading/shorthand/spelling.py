@@ -14,6 +14,7 @@ _EDGES = frozenset({".", ",", ";", "!", ":"})
 _ARROWS = (">", "→")
 _RATE_UNITS = frozenset({"/", "per", "cpm", "ppm", "bpm", "cph", "pph", "bph", "pm", "ph"})
 _LETTERS = frozenset({"l", "w", "h", "d", "ø", "dia"})
+_LEADING = frozenset({"in", "by", "within", "to", "time", "need", "needs"})
 _TURNS = frozenset({"90", "180", "270"})
 
 
@@ -73,8 +74,7 @@ def _changes(line: Line, shorthand: Shorthand) -> list[Change]:
         if row.says:
             changes.append(Change(token.start, line.tokens[after - 1].end, row.says))
         if row.before:
-            start = line.tokens[at - 1].start
-            changes.append(Change(start, start, row.before + " "))
+            changes += _before(line, row, at)
         if row.then:
             changes += _then(line, row, after)
         at = after
@@ -110,6 +110,8 @@ def _holds(line: Line, shorthand: Shorthand, row: Row, at: int) -> bool:
         return any(token.text in shorthand.types for token in line.tokens[max(0, at - 12) : at])
     if line.is_unit_of_figure(at) and not _opens_pair(line, at):
         return False  # a figure and its unit stay together
+    if at and (line.tokens[at - 1].text in ("/", "per") or _glued(line, at)):
+        return False  # "25/min 30#", "3ph 50hz"
     figure = line.figure_behind(after)
     if row.guard == "terse":
         return row.words != ("fl",) or not (line.is_number(at - 1) or (figure is not None and _is_floor(line, figure)))
@@ -122,6 +124,11 @@ def _joined(line: Line, at: int, after: int) -> bool:
     """Tied to its neighbours by a sign: "fl->mezz"."""
     around = (line.tokens[at - 1 : at] or line.tokens[:0]) + line.tokens[after : after + 2]
     return any(token.text in (*_ARROWS, "@") for token in around)
+
+
+def _glued(line: Line, at: int) -> bool:
+    """A word that hangs on a number: its unit, or part of a code."""
+    return line.is_number(at - 1) and line.tokens[at - 1].end == line.tokens[at].start
 
 
 def _is_floor(line: Line, figure: int) -> bool:
@@ -178,6 +185,16 @@ def _opens_pair(line: Line, at: int) -> bool:
 def _ends_rate(line: Line, at: int) -> bool:
     """ "30/m nrm": a figure per minute or per hour ends before the token."""
     return at >= 3 and line.tokens[at - 2].text in ("/", "per") and line.is_number(at - 3)
+
+
+def _before(line: Line, row: Row, at: int) -> list[Change]:
+    """What goes before the figure that an entry stands behind, where no word leads to it yet."""
+    first = at - 1
+    if first > 1 and line.tokens[first - 1].text in ("-", "to") and line.is_number(first - 2):
+        first -= 2
+    if first and line.tokens[first - 1].text in _LEADING:
+        return []
+    return [Change(line.tokens[first].start, line.tokens[first].start, row.before + " ")]
 
 
 def _then(line: Line, row: Row, after: int) -> list[Change]:
