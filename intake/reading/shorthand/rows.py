@@ -18,6 +18,9 @@ GUARDS = (
 )  # fmt: skip
 """The tables of the file that hold words, each with the guard of its name."""
 
+LISTS = ("prose", "types", "english", "marks")
+"""Its lists of words."""
+
 Words = tuple[str, ...]
 
 
@@ -79,6 +82,11 @@ def tables(data: Mapping[str, Any]) -> Iterable[tuple[str, Mapping[str, Any]]]:
             yield guard, found
 
 
+def _table(data: Mapping[str, Any], name: str) -> Mapping[str, Any]:
+    found = data.get(name, {})
+    return found if isinstance(found, Mapping) else {}
+
+
 @cache
 def shorthand_of(folder: Path) -> Shorthand:
     """The shorthand of a folder, read once; the shipped one stands in for a folder without.
@@ -94,17 +102,19 @@ def shorthand_of(folder: Path) -> Shorthand:
             row = Row(words_of(typed), str(own.get("says", "")), guard, str(own.get("then", "")), str(own.get("before", "")))
             if row.words:
                 found.rows.setdefault(row.words[0], []).append(row)
-    for typed, said in data.get("yes_no", {}).items():
+    for typed, said in _table(data, "yes_no").items():
         words = words_of(typed)
-        if words:
-            found.labels.setdefault(words[0], []).append(Label(words, str(said["yes"]), str(said["no"])))
-    for name, table in data.get("answers", {}).items():
+        if words and isinstance(said, Mapping):
+            label = Label(words, str(said.get("yes", "")), str(said.get("no", "")))
+            found.labels.setdefault(words[0], []).append(label)
+    for name, table in _table(data, "answers").items():
         found.answers[name] = {words_of(typed): str(said) for typed, said in table.items()}
     for rows in (*found.rows.values(), *found.labels.values()):
         rows.sort(key=lambda row: -len(row.words))  # the longest first; guards in the order of the file
     found.first = frozenset(found.rows) | frozenset(found.labels)
     found.english = frozenset(map(str, data.get("english", ())))
     single = {row.words[0] for rows in found.rows.values() for row in rows if len(row.words) == 1}
-    found.marks = frozenset((single | set(found.labels)) - found.english - UNIT_WORDS)
+    own = (single | set(found.labels)) - found.english - UNIT_WORDS
+    found.marks = frozenset(own | set(map(str, data.get("marks", ()))))
     found.types = frozenset(map(str, data.get("types", ())))
     return found
