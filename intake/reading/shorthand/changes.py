@@ -43,7 +43,7 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
         before = folded.shadow[change.start - 1 : change.start]
         after = folded.shadow[change.end : change.end + 1]
         says = change.says
-        if says.startswith(",") and _is_apart(shadow):
+        if says[:1] in (",", ";") and _is_apart(shadow, says[0]):
             says = says[1:].lstrip()  # nothing before it that it must be kept apart from
         says = " " * bool(before.strip()) + says + " " * bool(after.strip())
         shadow.append(says)
@@ -57,10 +57,10 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
     return Folded(folded.text, "".join(shadow), "".join(raw), (*firsts, places[len(folded.shadow)]), tuple(lasts))
 
 
-def _is_apart(shadow: list[str]) -> bool:
-    """True at a beginning, and where a sign keeps what was written last apart already."""
+def _is_apart(shadow: list[str], sign: str) -> bool:
+    """True at a beginning, and where a sign as strong keeps what was written last apart already."""
     for piece in reversed(shadow):
         plain = piece.rstrip(" ")
         if plain:
-            return plain[-1] in ",;:\n"
+            return plain[-1] in (",;:\n" if sign == "," else ";\n")
     return True

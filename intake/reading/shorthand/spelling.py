@@ -57,7 +57,7 @@ def _changes(line: Line, shorthand: Shorthand) -> list[Change]:
         if at in taken or token.kind in ("number", "line"):
             at += 1
             continue
-        found = None if line.prose[at] else answered(line, shorthand.labels, at)
+        found = None if line.prose[at] else answered(line, shorthand, at)
         if found is not None:
             changes.append(found[0])
             at = found[1]
@@ -105,7 +105,7 @@ def _holds(line: Line, shorthand: Shorthand, row: Row, at: int) -> bool:
     if row.guard == "behind.length":
         return line.follows_length(at) and not _labels_next(line, at)
     if row.guard == "behind.turn":
-        return at > 0 and line.tokens[at - 1].text in _TURNS and line.figure_behind(after) != after
+        return at > 0 and line.tokens[at - 1].text in _TURNS and (_glued(line, at) or line.figure_behind(after) != after)
     if row.guard == "with_type":
         return any(token.text in shorthand.types for token in line.tokens[max(0, at - 12) : at])
     if line.is_unit_of_figure(at) and not _opens_pair(line, at):

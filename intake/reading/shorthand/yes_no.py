@@ -1,10 +1,8 @@
 """Labels with their answer: "no sq", "w/o lid", "air y", "inv n", "sq ok"; and "sq?", which is still to be asked."""
 
-from collections.abc import Mapping
-
 from intake.reading.shorthand.changes import Change
 from intake.reading.shorthand.line import Line
-from intake.reading.shorthand.rows import Label
+from intake.reading.shorthand.rows import Label, Shorthand
 
 OPEN = ";"
 """What stands where something is still to be asked: nothing that a fact could be read from."""
@@ -14,18 +12,18 @@ _BEFORE = (("no",), ("non",), ("w", "/", "o"), ("without",), ("not",), ("zero",)
 _SIGNS = frozenset({":", "=", "-"})
 
 
-def answered(line: Line, labels: Mapping[str, list[Label]], at: int) -> tuple[Change, int] | None:
+def answered(line: Line, shorthand: Shorthand, at: int) -> tuple[Change, int] | None:
     """The label that begins at a token, or the "no" before one, with its answer; and the token behind both."""
     for before in _BEFORE:
         if tuple(token.text for token in line.tokens[at : at + len(before)]) == before:
-            label = _label(line, labels, at + len(before))
+            label = _label(line, shorthand, at + len(before))
             if label is not None:
                 after = at + len(before) + len(label.words)
                 if to_be_asked(line, after):
                     return Change(line.tokens[at].start, line.tokens[after].end, OPEN), after + 1
                 return Change(line.tokens[at].start, line.tokens[after - 1].end, label.no), after
-    label = _label(line, labels, at)
-    return None if label is None else _behind(line, label, at, at + len(label.words))
+    label = _label(line, shorthand, at)
+    return None if label is None else _behind(line, shorthand, label, at)
 
 
 def to_be_asked(line: Line, after: int) -> bool:
@@ -34,23 +32,26 @@ def to_be_asked(line: Line, after: int) -> bool:
     return 0 < after < len(tokens) and tokens[after].text == "?" and tokens[after].start == tokens[after - 1].end
 
 
-def _label(line: Line, labels: Mapping[str, list[Label]], at: int) -> Label | None:
+def _label(line: Line, shorthand: Shorthand, at: int) -> Label | None:
     if at >= len(line.tokens):
         return None
-    for label in labels.get(line.tokens[at].text, ()):
+    for label in shorthand.labels.get(line.tokens[at].text, ()):
         if tuple(token.text for token in line.tokens[at : at + len(label.words)]) == label.words:
             return label
     return None
 
 
-def _behind(line: Line, label: Label, at: int, after: int) -> tuple[Change, int] | None:
-    tokens = line.tokens
+def _behind(line: Line, shorthand: Shorthand, label: Label, at: int) -> tuple[Change, int] | None:
+    tokens, after = line.tokens, at + len(label.words)
     if to_be_asked(line, after):
         return Change(tokens[at].start, tokens[after].end, OPEN), after + 1
     if after < len(tokens) and tokens[after].text in _SIGNS:
         after += 1
     if after >= len(tokens) or tokens[after].text not in _YES | _NO:
         return None
+    stands_alone = any(row.words == label.words for row in shorthand.rows.get(label.words[0], ()))
+    if stands_alone and tokens[after].text == "no" and _label(line, shorthand, after + 1) is not None:
+        return None  # "clsd no sq": closed, and not to be squeezed
     if to_be_asked(line, after + 1):
         return Change(tokens[at].start, tokens[after + 1].end, OPEN), after + 2
     says = label.yes if tokens[after].text in _YES else label.no
