@@ -16,7 +16,7 @@ from intake.spec.problem import Problem
 from intake.spec.vocabulary import vocabulary
 
 _TABLES = (*dict.fromkeys(guard.partition(".")[0] for guard in GUARDS), "answers", "yes_no", *LISTS)
-_KEYS = {"before.height": ("says", "then"), "before.figure": ("says", "then"), "behind.figure": ("says", "before")}
+_KEYS = {"before.height": ("says", "then"), "before.figure": ("says", "then"), "behind.figure": ("says", "before", "over")}
 """What an entry may have, by its guard; anywhere else the words it stands for alone."""
 
 
@@ -83,7 +83,7 @@ def _entry(file: TomlFile, guard: str, typed: str, said: Any, line: int | None) 
                 yield complain(
                     "short_key", file.name, line, word=named(typed), key=named(key), hint=_hint(key, allowed)
                 )
-    texts = list(said.values()) if isinstance(said, Mapping) else [said]
+    texts = [text for key, text in said.items() if key != "over"] if isinstance(said, Mapping) else [said]
     for text in texts if texts and (not isinstance(said, Mapping) or "says" in said) else [None]:
         if not isinstance(text, str) or not text.strip():
             yield complain("short_value", file.name, line, word=named(typed), given=shown(text))

@@ -30,6 +30,7 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
     firsts: list[int] = []
     lasts: list[int] = []
     last = 0
+    in_capitals = folded.raw.isupper()
 
     def keep(start: int, end: int) -> None:
         shadow.append(folded.shadow[start:end])
@@ -47,7 +48,7 @@ def changed(folded: Folded, changes: list[Change]) -> Folded:
             says = says[1:].lstrip()  # nothing before it that it must be kept apart from
         says = " " * bool(before.strip()) + says + " " * bool(after.strip())
         shadow.append(says)
-        raw.append(says.upper() if typed.isupper() and len(typed) > 1 else says)
+        raw.append(says.upper() if in_capitals or (typed.isupper() and len(typed) > 1) else says)
         begin = places[change.start - change.behind]
         stop = places[max(change.end - 1, change.start - change.behind)] + 1
         firsts.extend([begin] * len(says))

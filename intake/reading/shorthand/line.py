@@ -46,13 +46,16 @@ class Line:
             self.tokens[at].kind == "number" or self.tokens[at].text in _VULGAR
         )
 
-    def follows_length(self, at: int) -> bool:
-        """True directly behind a length with its unit."""
-        for back in range(at - 2, max(-1, at - 5), -1):
+    def length_before(self, at: int) -> int | None:
+        """The first token of the length, with its unit, that ends directly before a token."""
+        found = None
+        for back in range(at - 2, max(-1, at - 8), -1):
             if self.is_number(back):
-                unit = unit_at(self.tokens, back + 1, self.raw, glued=True)
-                return unit is not None and unit[0].kind == "length" and unit[1] == at
-        return False
+                amount = self.amount(back)
+                if amount is None or amount.unit is None or amount.unit.kind != "length" or amount.after != at:
+                    break
+                found = back
+        return found
 
     def is_unit_of_figure(self, at: int) -> bool:
         """True where the word at a token is the unit of the bare figure before it."""

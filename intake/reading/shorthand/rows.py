@@ -28,7 +28,8 @@ Words = tuple[str, ...]
 class Row:
     """`words` under its guard stand for `says`.
 
-    `then` goes behind the figure that follows, `before` before the figure that the word stands behind.
+    `then` goes behind the figure that follows, `before` before the figure that the word stands behind, which must be
+    above `over`.
     """
 
     words: Words
@@ -36,6 +37,7 @@ class Row:
     guard: str
     then: str = ""
     before: str = ""
+    over: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +101,8 @@ def shorthand_of(folder: Path) -> Shorthand:
     for guard, table in tables(data):
         for typed, said in table.items():
             own = said if isinstance(said, Mapping) else {"says": said}
-            row = Row(words_of(typed), str(own.get("says", "")), guard, str(own.get("then", "")), str(own.get("before", "")))
+            texts = [str(own.get(key, "")) for key in ("says", "then", "before")]
+            row = Row(words_of(typed), texts[0], guard, texts[1], texts[2], float(own.get("over", 0)))
             if row.words:
                 found.rows.setdefault(row.words[0], []).append(row)
     for typed, said in _table(data, "yes_no").items():

@@ -77,6 +77,8 @@ def _changes(line: Line, shorthand: Shorthand) -> list[Change]:
             changes += _before(line, row, at)
         if row.then:
             changes += _then(line, row, after)
+        if row.guard == "before.height":
+            changes += _closed(line, row, after)
         at = after
     return changes
 
@@ -101,11 +103,13 @@ def _holds(line: Line, shorthand: Shorthand, row: Row, at: int) -> bool:
     if line.prose[at] or (not line.marked[at] and row.words[0] in shorthand.english) or _joined(line, at, after):
         return False
     if row.guard == "behind.figure":
-        return (line.is_number(at - 1) and line.tokens[at - 1].value is not None) or _ends_rate(line, at)
+        value = line.tokens[at - 1].value if at else None
+        return (value is not None and value > row.over) or _ends_rate(line, at)
     if row.guard == "behind.length":
-        return line.follows_length(at) and not _labels_next(line, at)
+        return line.length_before(at) is not None and not _labels_next(line, shorthand, at)
     if row.guard == "behind.turn":
-        return at > 0 and line.tokens[at - 1].text in _TURNS and (_glued(line, at) or line.figure_behind(after) != after)
+        is_litre = row.words == ("l",) and not _glued(line, at) and line.amount(after) is not None
+        return at > 0 and line.tokens[at - 1].text in _TURNS and not is_litre
     if row.guard == "with_type":
         return any(token.text in shorthand.types for token in line.tokens[max(0, at - 12) : at])
     if line.is_unit_of_figure(at) and not _opens_pair(line, at):
@@ -114,9 +118,9 @@ def _holds(line: Line, shorthand: Shorthand, row: Row, at: int) -> bool:
         return False  # "25/min 30#", "3ph 50hz"
     figure = line.figure_behind(after)
     if row.guard == "terse":
-        return row.words != ("fl",) or not (line.is_number(at - 1) or (figure is not None and _is_floor(line, figure)))
+        return row.words != ("fl",) or not _is_floor(line, shorthand, at)
     if figure is None or row.guard == "before.figure":
-        return figure is not None
+        return figure is not None and not _named_behind(line, shorthand, at)
     return _is_length(line, figure) or _bare_pair(line, at)
 
 
@@ -131,21 +135,47 @@ def _glued(line: Line, at: int) -> bool:
     return line.is_number(at - 1) and line.tokens[at - 1].end == line.tokens[at].start
 
 
-def _is_floor(line: Line, figure: int) -> bool:
-    """ "fl 20x10" is floor, "fl 30#" is full."""
-    amount = line.amount(figure)
-    return amount is None or amount.unit is None or amount.unit.kind == "length"
+def _is_floor(line: Line, shorthand: Shorthand, at: int) -> bool:
+    """ "fl 20x10" and "2nd fl" are floors, "fl 5m" may be one; "fl 30#" is full."""
+    led = line.tokens[at - 2].text if at > 1 else ""
+    if line.is_number(at - 1) and not any(row.guard == "before.figure" for row in shorthand.rows.get(led, ())):
+        return True
+    if at and line.tokens[at - 1].text in ("st", "nd", "rd", "th"):
+        return True
+    amount = line.amount(at + 1)
+    if amount is None or (amount.unit is not None and amount.unit.kind != "length"):
+        return False
+    behind = line.tokens[amount.after].text if amount.after < len(line.tokens) else ""
+    second = line.amount(amount.after + 1) if behind == "x" else None
+    if second is None:
+        return amount.unit is not None and behind not in (*_ARROWS, "-", "=")
+    return second.after >= len(line.tokens) or line.tokens[second.after].text != "x"
 
 
-def _labels_next(line: Line, at: int) -> bool:
-    """ "l 400mm w 300mm": the letter belongs to the figure behind it, as the letter before did."""
+def _labels_next(line: Line, shorthand: Shorthand, at: int) -> bool:
+    """ "l 400mm w 300mm": letters belong to the figures behind them where the row of both begins with a letter."""
     tokens = line.tokens
     behind = tokens[at + 1] if at + 1 < len(tokens) else None
     if behind is not None and (behind.text in ("=", ":") or (behind.kind == "number" and behind.start == tokens[at].end)):
         return True
-    return line.figure_behind(at + 1) is not None and any(
-        tokens[n].text in _LETTERS and line.is_number(n + 1) for n in range(max(0, at - 5), at - 1)
-    )
+    first = line.length_before(at)
+    while first is not None:
+        before = tokens[first - 1].text if first else ""
+        if before not in _LETTERS:
+            return any(row.guard.startswith("before.") for row in shorthand.rows.get(before, ()))
+        first = line.length_before(first - 1)
+    return True
+
+
+def _letters_first(line: Line, at: int) -> bool:
+    """ "L 30\" W 16\" H 13\"" from the letter at a token: the row ends with a figure."""
+    tokens = line.tokens
+    while at < len(tokens) and tokens[at].text in _LETTERS:
+        amount = line.amount(at + 1)
+        if amount is None or amount.unit is None or amount.unit.kind != "length":
+            return False
+        at = amount.after
+    return True
 
 
 def _bare_pair(line: Line, at: int) -> bool:
@@ -187,14 +217,39 @@ def _ends_rate(line: Line, at: int) -> bool:
     return at >= 3 and line.tokens[at - 2].text in ("/", "per") and line.is_number(at - 3)
 
 
+def _closed(line: Line, row: Row, after: int) -> list[Change]:
+    """The same sign behind the figures that belong to a label as before it, where a word or figure follows at once."""
+    amount = line.amount(line.figure_behind(after) or after)
+    while amount is not None and amount.after < len(line.tokens):
+        behind = line.tokens[amount.after]
+        further = line.amount(amount.after + 1) if behind.text in ("x", "by", "-") else None
+        if further is None:
+            end = line.tokens[amount.after - 1].end
+            sign = row.says[:1]
+            follows = behind.kind in ("word", "number") and behind.start > end
+            follows = follows and (behind.text not in _LETTERS or _letters_first(line, amount.after))
+            follows = follows or (behind.text == "," and sign == ";")
+            return [Change(end, end, sign, behind=True)] if follows and sign in (",", ";") else []
+        amount = further
+    return []
+
+
 def _before(line: Line, row: Row, at: int) -> list[Change]:
     """What goes before the figure that an entry stands behind, where no word leads to it yet."""
     first = at - 1
     if first > 1 and line.tokens[first - 1].text in ("-", "to") and line.is_number(first - 2):
         first -= 2
-    if first and line.tokens[first - 1].text in _LEADING:
+    if first and line.tokens[first - 1].text in _LEADING and not line.is_number(first - 2):
         return []
     return [Change(line.tokens[first].start, line.tokens[first].start, row.before + " ")]
+
+
+def _named_behind(line: Line, shorthand: Shorthand, at: int) -> bool:
+    """ "22/m nrm 70/m pk 5 mach": the first rate had its name behind it, so this name belongs to what it follows."""
+    names = {word for word, rows in shorthand.rows.items() if any(row.guard == "behind.figure" for row in rows)}
+    return _ends_rate(line, at) and any(
+        line.tokens[n].text in names and _ends_rate(line, n) for n in range(max(0, at - 8), at)
+    )
 
 
 def _then(line: Line, row: Row, after: int) -> list[Change]:
@@ -211,7 +266,8 @@ def _then(line: Line, row: Row, after: int) -> list[Change]:
     end = tokens[number - 1].end
     opens_pair = behind is not None and _opens_pair(line, number)
     if behind is not None and not opens_pair:
-        amount = line.amount(number - 1)
+        is_apart = line.is_number(number) or (behind.text in _LETTERS and behind.start > end)
+        amount = None if is_apart else line.amount(number - 1)
         if (behind.text in _RATE_UNITS and row.then != "hours") or (amount is not None and amount.unit is not None):
             return []
         if behind.start == end and behind.kind != "line" and behind.text not in (",", ";", ".", ")", "/"):

@@ -19,11 +19,21 @@ def answered(line: Line, shorthand: Shorthand, at: int) -> tuple[Change, int] | 
             label = _label(line, shorthand, at + len(before))
             if label is not None:
                 after = at + len(before) + len(label.words)
+                if _goes_on(line, shorthand, label, after):
+                    return None
                 if to_be_asked(line, after):
                     return Change(line.tokens[at].start, line.tokens[after].end, OPEN), after + 1
                 return Change(line.tokens[at].start, line.tokens[after - 1].end, label.no), after
     label = _label(line, shorthand, at)
     return None if label is None else _behind(line, shorthand, label, at)
+
+
+def _goes_on(line: Line, shorthand: Shorthand, label: Label, after: int) -> bool:
+    """ "No food contact": a plain English word with another behind it is left to the reader."""
+    behind = line.tokens[after] if after < len(line.tokens) else None
+    if behind is None or behind.kind != "word" or shorthand.english.isdisjoint(label.words):
+        return False
+    return behind.text not in shorthand.first | shorthand.marks and behind.text not in {words[0] for words in _BEFORE}
 
 
 def to_be_asked(line: Line, after: int) -> bool:

@@ -151,8 +151,8 @@ def specs(draw: st.DrawFn) -> Piece:
     """A line of up to eight pieces in any order, with all of its facts."""
     kinds = ANY | draw(st.sampled_from([IMPERIAL, METRIC]))
     names = draw(st.lists(st.sampled_from(sorted(kinds)), min_size=1, max_size=8, unique=True))
-    if "type" in names:  # what travels is said first
-        names = ["type", *(name for name in names if name != "type")]
+    # What travels and its size come first: "17' 11x10x7\"" would be feet and inches, "pk 40 mt" forty tonnes.
+    names = sorted(names, key=lambda name: {"type": 0, "fill": 1, "size": 2}.get(name, 3))
     pieces = [draw(kinds[name]) for name in names]
     facts = {field: value for _, told in pieces for field, value in told.items()}
     typed = draw(st.sampled_from([" ", ", ", "; "])).join(text for text, _ in pieces)
