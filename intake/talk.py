@@ -47,6 +47,7 @@ class Interview:
         self.sentences = Sentences(self._folder)
         self._asking = Asking(self._tree, self._folder, self.sentences)
         self._hearing = Hearing(self._folder, self.sentences)
+        self._listening = Hearing(self._folder, self.sentences, by_ear=True)
         self._history = History()
         self._results: dict[Spec, Result] = {}
         self._plan: tuple[object, Plan] | None = None
@@ -381,7 +382,8 @@ class Interview:
 
     def _read(self, words: str, question: Question | None, who: Who, by_ear: bool) -> tuple[Taken, tuple[Spotted, ...]]:
         """What a message means here, and the visitor's own questions in it."""
-        taken = self._hearing.take(words, question, self.case, self._history.lately())
+        hearing = self._listening if by_ear else self._hearing
+        taken = hearing.take(words, question, self.case, self._history.lately())
         if taken.reply != "facts":
             return taken, ()
         found = self._spotted(words, taken.heard.facts) if who == "visitor" else ()

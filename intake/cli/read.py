@@ -2,6 +2,7 @@
 
 import argparse
 from collections.abc import Mapping, Sequence
+from functools import partial
 from typing import Any
 
 from intake.cli.input_error import InputError
@@ -13,6 +14,7 @@ from intake.spec.clean import one_line
 _EPILOG = """example:
   echo "16x12x10 inch cases, 30 lb, up to 45/min" | intake read
   echo "about 12" | intake read --asked rise.height --json
+  echo "cs 16x12x10 30# 25/m pk 32 in 30\\" out 14' no sq" | intake read --shorthand
   intake read --lines < messages.jsonl      lines such as  {"id": "a", "asked": null, "text": "30 lb"}
   echo "3 ft 6 in at 40 psi" | intake read --quantities
   intake read --thread < chat.txt            speakers told apart; only the visitor's words give facts"""
@@ -34,6 +36,7 @@ def register(commands: Any) -> None:
     parser.add_argument(
         "--thread", action="store_true", help="a pasted chat log or mail thread: whose words, and their facts"
     )
+    parser.add_argument("--shorthand", action="store_true", help="typed by staff while listening: short words count")
     parser.set_defaults(run=run)
 
 
@@ -44,10 +47,10 @@ def run(args: argparse.Namespace) -> int:
     if args.quantities:
         return _quantities(args)
     if args.lines:
-        return answer_lines(_read_line, '{"id": "a", "asked": null, "text": "30 lb"}')
+        return answer_lines(partial(_read_line, shorthand=args.shorthand), '{"id": "a", "asked": null, "text": "30 lb"}')
     from intake.reading import read
 
-    heard = read(read_all(), _asked(args.asked.split(",")) if args.asked else None)
+    heard = read(read_all(), _asked(args.asked.split(",")) if args.asked else None, shorthand=args.shorthand)
     if args.json:
         print_json(heard.to_json())
     else:
@@ -57,10 +60,10 @@ def run(args: argparse.Namespace) -> int:
 
 def _thread(args: argparse.Namespace) -> int:
     """A whole thread. Raises InputError with options that do not go with it."""
-    if args.lines or args.quantities or args.asked:
+    if args.lines or args.quantities or args.asked or args.shorthand:
         raise InputError(
             "--thread takes one whole text and finds out itself what was asked:"
-            " leave out --lines, --quantities and --asked"
+            " leave out --lines, --quantities, --asked and --shorthand"
         )
     from intake.talk import Interview
 
@@ -79,7 +82,7 @@ def _thread(args: argparse.Namespace) -> int:
     return 0
 
 
-def _read_line(row: Mapping[str, Any]) -> dict[str, Any]:
+def _read_line(row: Mapping[str, Any], *, shorthand: bool) -> dict[str, Any]:
     from intake.reading import read
 
     asked = row.get("asked")
@@ -87,7 +90,7 @@ def _read_line(row: Mapping[str, Any]) -> dict[str, Any]:
         asked = [asked]
     if asked is not None and not (isinstance(asked, list) and all(isinstance(name, str) for name in asked)):
         raise InputError('"asked" is neither null, a field nor a list of fields')
-    return read(_text_of(row), _asked(asked) if asked else None).to_json()
+    return read(_text_of(row), _asked(asked) if asked else None, shorthand=shorthand).to_json()
 
 
 def _quantities(args: argparse.Namespace) -> int:

@@ -91,6 +91,30 @@ SENTENCES: dict[str, tuple[str, str]] = {
         "Put in a word of its subject, or take it out",
     ),
     "card_word_twice": ("{word} counts for both {first} and {second}, endings aside", "Leave it with one of them"),
+    # shorthand
+    "short_table": ("no table {table} is read here", "{hint}"),
+    "short_list": ("{key} is {given}", 'Write a list of words: {key} = ["the", "is"]'),
+    "short_value": ("{word} stands for {given}", "Write the words that it stands for as one text in quotes"),
+    "short_key": ("{word} has {key}, which it cannot have here", "{hint}"),
+    "short_empty": ("there is an entry without a word", "Take it out, or write its word in quotes"),
+    "short_twice": ("{word} stands in [{table}] twice, spaces and capitals aside", "Leave one of the two"),
+    "short_hidden": (
+        "{word} under [{table}] is never reached: it counts anywhere already",
+        "Take it out of one of the two tables",
+    ),
+    "short_unit": ("{word} is a unit as well", "Put it under a guard, such as [before.height] or [behind.figure]"),
+    "short_english": ("{word} is a plain English word as well", "Put it under a guard, such as [terse] or [before.figure]"),
+    "short_known": ("{word} is a word that the reader knows already", "Take it out, or put it under a guard"),
+    "short_field": ("there are answers for {field}, which fields.toml does not have", "{hint}"),
+    "short_answer": (
+        "{word} stands for {says}, which answers nothing about {field}",
+        "Write words that intake read --asked {bare} understands",
+    ),
+    "short_sides": ("{word} has no text for {side}", 'Write both: {{ yes = "may be squeezed", no = "" }}'),
+    "short_label": (
+        "yes and no of {word} stand for the same, or for nothing that the reader knows ({yes} / {no})",
+        "Write words that intake read understands, each for its own answer",
+    ),
     # what is asked in one breath
     "together_unknown": ("{owner} joins {id}, which is no question of the tree", "{hint}"),
     "together_one": ("{owner} joins fewer than two questions", "Name at least two, or take the row out"),

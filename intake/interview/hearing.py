@@ -48,10 +48,11 @@ class Preview:
 
 
 class Hearing:
-    """Takes messages in, for one questions folder."""
+    """Takes messages in, for one questions folder. `by_ear`: those that staff typed while listening, in shorthand."""
 
-    def __init__(self, folder: Path, sentences: Sentences) -> None:
-        self._folder, self._replies, self._sentences = folder, Replies(folder), sentences
+    def __init__(self, folder: Path, sentences: Sentences, *, by_ear: bool = False) -> None:
+        self._folder, self._replies, self._sentences = folder, Replies(folder, by_ear=by_ear), sentences
+        self._by_ear = by_ear
 
     def take(self, text: str, question: Question | None, case: Case, lately: Sequence[str]) -> Taken:
         """What this text means as an answer to `question`, or as a message of its own.
@@ -173,7 +174,7 @@ class Hearing:
         return Taken(reply="facts", heard=self._read(text, asked), corrects=True, settles=asked)
 
     def _read(self, text: str, asked: tuple[str, ...]) -> Heard:
-        return reading.read(text, asked=asked or None, questions=self._folder)
+        return reading.read(text, asked=asked or None, questions=self._folder, shorthand=self._by_ear)
 
 
 def _moved(fact: Fact, by: int) -> Fact:

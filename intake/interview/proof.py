@@ -9,11 +9,13 @@ from intake.interview.branch_file import BRANCHES, Branch, read_branches
 from intake.interview.engineering import FILE as ENGINEERING
 from intake.interview.engineering import needs_problems
 from intake.interview.sentence_checks import sentence_problems
+from intake.interview.shorthand_checks import shorthand_problems
 from intake.interview.together import FILE as TOGETHER
 from intake.interview.together_checks import together_problems
 from intake.interview.toml_file import TomlFile, read_toml
 from intake.interview.tree_checks import tree_problems
 from intake.interview.word_checks import word_problems
+from intake.reading.shorthand.rows import FILE as SHORTHAND
 from intake.sizing import range_problems
 from intake.spec.problem import Problem
 
@@ -54,6 +56,7 @@ def prove(folder: Path) -> Proof:
         file = read_toml(path)
         problems += [file] if isinstance(file, Problem) else check(file)
     problems += _together(folder, branches)
+    problems += _shorthand(folder)
     problems += range_problems(folder)
     problems += _others(folder)
     asked = [one for branch in branches for one in branch.questions]
@@ -77,9 +80,18 @@ def _together(folder: Path, branches: list[Branch]) -> list[Problem]:
     return together_problems(file, ids if len(branches) == len(BRANCHES) else None)
 
 
+def _shorthand(folder: Path) -> list[Problem]:
+    """The short words of staff; a folder without the file has the shipped ones."""
+    path = folder / SHORTHAND
+    if not path.exists():
+        return []
+    file = read_toml(path)
+    return [file] if isinstance(file, Problem) else shorthand_problems(file, folder)
+
+
 def _by_place(problems: list[Problem]) -> tuple[Problem, ...]:
     """Each once: the branches in the order of a talk, then the other files, each down its lines."""
-    known = [*(f"{branch}.toml" for branch in BRANCHES), *_CHECKED, TOGETHER]
+    known = [*(f"{branch}.toml" for branch in BRANCHES), *_CHECKED, TOGETHER, SHORTHAND]
     order = {name: n for n, name in enumerate(dict.fromkeys([*known, *(problem.file for problem in problems)]))}
     return tuple(sorted(dict.fromkeys(problems), key=lambda problem: (order[problem.file], problem.line or 0)))
 
@@ -89,7 +101,7 @@ def _others(folder: Path) -> list[Problem]:
     done = {folder / "tree", folder / "range"}
     problems = []
     for path in sorted(folder.rglob("*.toml")):
-        if path.parent in done or path.name in (*_CHECKED, TOGETHER):
+        if path.parent in done or path.name in (*_CHECKED, TOGETHER, SHORTHAND):
             continue
         file = read_toml(path)
         if isinstance(file, Problem):

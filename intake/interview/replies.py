@@ -14,11 +14,15 @@ _EDGES = " \t\n.,;:!…-–—"
 
 
 class Replies:
-    """What a folder counts as each kind of short reply (`replies.toml`)."""
+    """What a folder counts as each kind of short reply (`replies.toml`).
 
-    def __init__(self, folder: Path) -> None:
+    `by_ear`: the shorthand of staff counts too, from the tables [by_ear.KIND]; never in what visitors write themselves.
+    """
+
+    def __init__(self, folder: Path, *, by_ear: bool = False) -> None:
         own = folder / "replies.toml"
         self._rows = _rows(own if own.is_file() else shipped_folder() / "replies.toml")
+        self._short: Mapping[str, Any] = self._rows.get("by_ear", {}) if by_ear else {}
 
     def means(self, kind: str, text: str) -> bool:
         """True when the whole message is such a reply, or holds one of its phrases."""
@@ -44,7 +48,7 @@ class Replies:
         return next((n for n, kind in enumerate(_ORDINALS) if self.is_just(kind, text)), None)
 
     def _list(self, kind: str, how: str) -> tuple[str, ...]:
-        found = self._rows.get(kind, {}).get(how, ())
+        found = (*self._rows.get(kind, {}).get(how, ()), *self._short.get(kind, {}).get(how, ()))
         return tuple(str(phrase) for phrase in found)
 
 

@@ -41,24 +41,29 @@ from intake.spec.vocabulary import vocabulary
 
 
 def read(
-    text: str, asked: str | Sequence[str] | None = None, *, questions: str | os.PathLike[str] | None = None
+    text: str,
+    asked: str | Sequence[str] | None = None,
+    *,
+    questions: str | os.PathLike[str] | None = None,
+    shorthand: bool = False,
 ) -> Heard:
     """Facts, doubts and unread pieces of one message.
 
-    `asked`: the field or fields that the message answers. `questions`: a folder with its own words.
+    `asked`: the field or fields that the message answers. `questions`: a folder with its own words. `shorthand`: the
+    text was typed by staff while listening; its short words count too (`shorthand.toml`).
     Never raises on what somebody typed. Raises FolderError for a folder that is none.
     """
     names = (asked,) if isinstance(asked, str) else tuple(asked or ())
     folder = questions_folder(questions)
-    heard = [_portion(piece, offset, names, folder) for offset, piece in portions(text) if piece.strip()]
+    heard = [_portion(piece, offset, names, folder, shorthand) for offset, piece in portions(text) if piece.strip()]
     if len(heard) <= 1:
         return heard[0] if heard else Heard()
     return _joined(heard)
 
 
-def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path) -> Heard:
+def _portion(text: str, offset: int, asked: tuple[str, ...], folder: Path, shorthand: bool) -> Heard:
     """What one portion gives; spans in the whole text."""
-    scene = scene_of(text, asked, folder, offset)
+    scene = scene_of(text, asked, folder, offset, shorthand=shorthand)
     corrects = apply_corrections(scene)
     share_length_units(scene)
     join_extremes(scene)

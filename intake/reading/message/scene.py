@@ -9,6 +9,7 @@ from pathlib import Path
 from intake.reading.amounts.figures import Figure, figures_of
 from intake.reading.amounts.groups import Group, groups_of
 from intake.reading.message.lexicon import Hit, Lexicon, lexicon_of
+from intake.reading.shorthand.spelling import spelt_out
 from intake.reading.text.fold import Folded, fold, squeezed
 from intake.reading.text.layout import Sentence, dead_spans, denied_lists, sentences_of, unwrapped
 from intake.reading.text.status import status_of
@@ -153,9 +154,12 @@ class Scene:
         ]
 
 
-def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0) -> Scene:
-    """Lay a message open. `offset`: where it begins in a longer text."""
-    folded, tables = tabled(fold(text))
+def scene_of(
+    text: str, asked: tuple[str, ...], folder: Path, offset: int = 0, *, shorthand: bool = False
+) -> Scene:
+    """Lay a message open. `offset`: where it begins in a longer text. `shorthand`: spell out that of staff first."""
+    typed = spelt_out(fold(text), folder, asked) if shorthand else fold(text)
+    folded, tables = tabled(typed)
     wide, folded = folded, squeezed(folded)
     if folded.places is not None and wide.shadow != folded.shadow:
         tables = tuple(table.moved(wide, folded) for table in tables)

@@ -1,7 +1,7 @@
 """The shadow of a text: lower case and plain signs, so that one grammar fits all typing, with the way back."""
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 _SIGNS = {
     "’‘′‵ʹ`´": "'",
@@ -36,19 +36,21 @@ _GONE = frozenset(_INVISIBLE)
 class Folded:
     """`shadow` and `raw` have one length. `places` maps each of their positions (and the end) to the text as received.
 
-    None where both are the same, which is nearly always.
+    None where both are the same, which is nearly always. `lasts`: where a span that ends with a position ends in the
+    text; None where that is one letter on.
     """
 
     text: str
     shadow: str
     raw: str
     places: tuple[int, ...] | None = None
+    lasts: tuple[int, ...] | None = None
 
     def span(self, start: int, end: int) -> tuple[int, int]:
         """A half-open place in the shadow as one in the text as received."""
         if self.places is None or start >= end:
             return (start, end) if self.places is None else (self.places[start], self.places[start])
-        return self.places[start], self.places[end - 1] + 1
+        return self.places[start], self.places[end - 1] + 1 if self.lasts is None else self.lasts[end - 1]
 
     def said(self, start: int, end: int) -> str:
         """The words as received."""
@@ -66,7 +68,7 @@ def squeezed(folded: Folded) -> Folded:
     if ".." in shadow:
         shadow = _DOTS.sub(lambda match: "-" + " " * (len(match.group()) - 1), shadow)
     if "  " not in shadow:
-        return folded if shadow == folded.shadow else Folded(folded.text, shadow, folded.raw, folded.places)
+        return folded if shadow == folded.shadow else replace(folded, shadow=shadow)
     places = folded.places or range(len(shadow) + 1)
     kept: list[int] = []
     last = 0
@@ -79,6 +81,7 @@ def squeezed(folded: Folded) -> Folded:
         "".join([shadow[n] for n in kept]),
         "".join([folded.raw[n] for n in kept]),
         (*(places[n] for n in kept), places[len(shadow)]),
+        None if folded.lasts is None else tuple(folded.lasts[n] for n in kept),
     )
 
 
