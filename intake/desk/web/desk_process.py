@@ -7,7 +7,6 @@ import shlex
 import signal
 from asyncio.subprocess import PIPE, Process
 from collections.abc import Awaitable, Callable, Sequence
-from typing import Any
 
 from textual_serve.app_service import AppService
 from textual_serve.download_manager import DownloadManager
@@ -21,18 +20,17 @@ PATIENCE = 3.0
 """Seconds for each step of leaving: asked by the protocol, told by a signal, ended."""
 
 SendBytes = Callable[[bytes], Awaitable[None]]
-Close = Callable[[], Awaitable[None]]
 
 
 class DeskProcess(AppService):
-    """Carries keys in and the screen out. Of what a program may ask of the browser it passes on its leaving only."""
+    """Carries keys in and the screen out. What else a program may ask of the browser, pages and files, goes nowhere."""
 
-    def __init__(self, words: Sequence[str], write_bytes: SendBytes, close: Close) -> None:
+    def __init__(self, words: Sequence[str], write_bytes: SendBytes) -> None:
         super().__init__(
             shlex.join(words),
             write_bytes=write_bytes,
-            write_str=_no_text,
-            close=close,
+            write_str=_nowhere,
+            close=_nowhere,
             download_manager=DownloadManager(),
         )
         self._words = tuple(words)
@@ -83,15 +81,8 @@ class DeskProcess(AppService):
         try:
             if kind == b"D":
                 await self.on_data(payload)
-            elif kind == b"M":
-                await self.on_meta(payload)
         except (ConnectionError, RuntimeError):
             self._gone = True
-
-    async def on_meta(self, data: bytes) -> None:
-        """Leaving is passed on; opening other pages and files is not."""
-        if data.startswith(b'{"type": "exit"'):
-            await self.remote_close()
 
     async def ended(self) -> None:
         """Returns when nothing more comes from the process."""
@@ -141,5 +132,5 @@ def _signal_group(process: Process, number: int) -> None:
             process.kill()
 
 
-async def _no_text(_: Any) -> None:
-    """What would make the browser open pages and files goes nowhere."""
+async def _nowhere(*_: str) -> None:
+    """What the library would call for leaving, for pages and for files; the end of the process says it all."""

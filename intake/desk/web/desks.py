@@ -22,15 +22,40 @@ class Desk:
 
     def __init__(self, socket: web.WebSocketResponse) -> None:
         self.socket = socket
-        self.process: DeskProcess | None = None
+        self.told: asyncio.Future[int] = asyncio.get_running_loop().create_future()
+        """Why it has to end, once somebody says so."""
         self.over = asyncio.Event()
 
     async def end(self, why: int) -> None:
-        """Close socket and process. Returns when both are gone."""
-        closing = asyncio.ensure_future(self.socket.close(code=why))
-        if self.process is not None:
-            await self.process.stop()
-        await asyncio.wait([closing])
+        """Have it end. Returns when its process is gone."""
+        if not self.told.done():
+            self.told.set_result(why)
+        await self.over.wait()
+
+    async def run(self, words: Sequence[str], size: tuple[int, int], on_key: Callable[[], None]) -> int:
+        """Carry keys and screen until one of the two ends, or `end` is called. Returns why; the process is gone."""
+        process = DeskProcess(words, self.socket.send_bytes)
+        try:
+            await process.start(*fit_size(*size))
+            reading = asyncio.ensure_future(self._read(process, on_key))
+            ways_out: list[asyncio.Future[Any]] = [reading, asyncio.ensure_future(process.ended()), self.told]
+            try:
+                await asyncio.wait(ways_out, return_when=asyncio.FIRST_COMPLETED)
+                return self.told.result() if self.told.done() else reading.result() if reading.done() else LEFT
+            finally:
+                for way in ways_out[:2]:
+                    way.cancel()
+                await asyncio.wait(ways_out[:2])
+        finally:
+            await asyncio.shield(process.stop())
+
+    async def _read(self, process: DeskProcess, on_key: Callable[[], None]) -> int:
+        async for message in self.socket:
+            if message.type is WSMsgType.TEXT:
+                on_key()
+                if not await obey(process, message.data, self.socket.send_str):
+                    return GARBLED
+        return LEFT
 
 
 class Desks:
@@ -51,22 +76,22 @@ class Desks:
         """True while that sitting has a desk."""
         return sitting in self._by_sitting
 
-    async def hold(self, sitting: str, socket: web.WebSocketResponse, size: tuple[int, int], on_key: Any) -> None:
+    async def hold(
+        self, sitting: str, socket: web.WebSocketResponse, size: tuple[int, int], on_key: Callable[[], None]
+    ) -> None:
         """Run a desk on an open socket until either ends. A desk that the sitting has elsewhere ends before."""
         before, desk = self._by_sitting.get(sitting), Desk(socket)
         self._by_sitting[sitting] = desk
+        why = LEFT
         try:
             if before is not None:
                 await before.end(TAKEN_OVER)
-                await before.over.wait()
-            if self._by_sitting.get(sitting) is desk:
-                await self._run(desk, self._words(sitting), size, on_key)
+            why = desk.told.result() if desk.told.done() else await desk.run(self._words(sitting), size, on_key)
         finally:
-            if desk.process is not None:
-                await asyncio.shield(desk.process.stop())
             if self._by_sitting.get(sitting) is desk:
                 del self._by_sitting[sitting]
             desk.over.set()
+            await socket.close(code=why)
 
     async def end(self, sitting: str, why: int) -> None:
         """End the desk of a sitting, if it has one."""
@@ -77,29 +102,6 @@ class Desks:
     async def end_all(self) -> None:
         """The server stops."""
         await asyncio.gather(*(desk.end(STOPPING) for desk in list(self._by_sitting.values())))
-
-    async def _run(self, desk: Desk, words: Sequence[str], size: tuple[int, int], on_key: Any) -> None:
-        async def leave() -> None:
-            await desk.socket.close(code=LEFT)
-
-        desk.process = DeskProcess(words, desk.socket.send_bytes, leave)
-        await desk.process.start(*fit_size(*size))
-        process_ends = asyncio.ensure_future(_close_when_over(desk.process, leave))
-        try:
-            async for message in desk.socket:
-                if message.type is not WSMsgType.TEXT:
-                    continue
-                on_key()
-                if not await obey(desk.process, message.data, desk.socket.send_str):
-                    await desk.socket.close(code=GARBLED)
-        finally:
-            process_ends.cancel()
-
-
-async def _close_when_over(process: DeskProcess, leave: Callable[[], Any]) -> None:
-    """A desk that ended without saying so leaves no dead page behind."""
-    await process.ended()
-    await leave()
 
 
 async def obey(process: DeskProcess, text: str, answer: Callable[[str], Any]) -> bool:

@@ -23,6 +23,8 @@ _SITTING_COOKIE, _SITTING_DAYS = "intake_sitting", 30
 _FORM = "application/x-www-form-urlencoded"
 _LONGEST_POST, _LONGEST_MESSAGE = 8_000, 1_000_000
 _LOOK_FOR_EXPIRED = 30.0
+_FAREWELL = 2.0
+"""Seconds that a browser has to answer when its socket is closed."""
 
 _FILES = {
     "page.js": (pages.own_file, "page.js", "text/javascript"),
@@ -142,7 +144,7 @@ class Server:
         who = request[WHO]
         if self.desks.is_full_for(who.sitting):
             return pages.full(self.desks.most)
-        socket = web.WebSocketResponse(heartbeat=15, max_msg_size=_LONGEST_MESSAGE)
+        socket = web.WebSocketResponse(timeout=_FAREWELL, heartbeat=15, max_msg_size=_LONGEST_MESSAGE)
         await socket.prepare(request)
         self._watched[who.sitting] = who
         size = _whole(request.query.get("width"), 80), _whole(request.query.get("height"), 24)
