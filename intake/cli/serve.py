@@ -38,12 +38,18 @@ def register(commands: Any) -> None:
     parser.add_argument("--port", type=_port, default=8017, help="the port to listen on (default: 8017)")
     parser.add_argument("--public-url", metavar="URL", help="the address people type, where a proxy stands before this")
     parser.add_argument("--passphrase-file", metavar="FILE", help="its first line is the passphrase")
+    parser.add_argument("--passphrase", help=argparse.SUPPRESS)  # only to say why not, without repeating it
     parser.add_argument("--desks", type=_desks, default=8, metavar="N", help="desks at once (default: 8)")
     parser.set_defaults(run=run)
 
 
 def run(args: argparse.Namespace) -> int:
     """Serve until Ctrl+C."""
+    if args.passphrase is not None:
+        raise InputError(
+            "intake serve: a passphrase among the arguments can be seen by others on this computer. Take another one, "
+            "and give it with --passphrase-file or in INTAKE_PASSPHRASE."
+        )
     try:
         from intake.desk.web.origin import AddressError, is_loopback, public
         from intake.desk.web.passphrase import Passphrase, PassphraseError, given, made_up

@@ -15,7 +15,9 @@ NAMES = ("chromium", "chromium-browser", "google-chrome", "chrome")
 FOUND = next((path for path in map(shutil.which, NAMES) if path), None)
 
 CTRL, ALT, SHIFT = 2, 1, 8
-_KEY_CODES = {"Enter": 13, "Tab": 9, "Escape": 27, "Insert": 45} | {f"F{n}": 111 + n for n in range(1, 13)}
+_KEY_CODES = {"Enter": 13, "Tab": 9, "Backspace": 8, "Escape": 27, "Insert": 45} | {
+    f"F{n}": 111 + n for n in range(1, 13)
+}
 
 # The terminal is nowhere to be had by name: look through all objects of the page for the one that holds it.
 _FIND_TERMINAL = """function() {
@@ -60,9 +62,10 @@ class Page:
         assert "error" not in got, (method, got["error"])
         return got["result"]
 
-    async def run(self, script: str) -> Any:
-        """A script in the page, and its value."""
-        got = await self.do("Runtime.evaluate", expression=script, awaitPromise=True, returnByValue=True)
+    async def run(self, script: str, by_hand: bool = False) -> Any:
+        """A script in the page, and its value. `by_hand`: as if somebody had just pressed a key."""
+        asked = {"expression": script, "awaitPromise": True, "returnByValue": True, "userGesture": by_hand}
+        got = await self.do("Runtime.evaluate", **asked)
         assert "exceptionDetails" not in got, got
         return got["result"].get("value")
 

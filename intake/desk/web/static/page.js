@@ -30,13 +30,16 @@
     if (document.hasFocus()) send(["focus"]);
   };
 
-  // The terminal's socket, seen from here. The program counts as out of focus until it is told otherwise.
+  // The terminal's socket, seen from here. The program starts as one out of focus, at a moment that cannot be seen:
+  // so it is told with each of its first frames.
   const Plain = window.WebSocket;
   window.WebSocket = class extends Plain {
     constructor(...given) {
       super(...given);
       socket = this;
-      this.addEventListener("message", () => [0, 300, 1500].forEach((ms) => setTimeout(focus, ms)), { once: true });
+      const opened = Date.now();
+      this.addEventListener("message", () => { if (Date.now() - opened < 5000) focus(); });
+      setTimeout(focus, 5000);
       this.addEventListener("close", (event) => {
         find("why").textContent = WHY[event.code] || LOST;
         find("over").hidden = false;
@@ -81,7 +84,7 @@
     event.preventDefault();
     event.stopImmediatePropagation();
     const words = (event.clipboardData ? event.clipboardData.getData("text/plain") : "").slice(0, LONGEST_PASTE)
-      .replace(/\r\n?/g, "\n").replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/g, "").replace(/\n/g, "\r");
+      .replace(/\r\n?/g, "\n").replace(/(?:\u001b\[|\u009b)[0-?]*[ -/]*[@-~]/g, "").replace(/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/g, "").replace(/\n/g, "\r");
     if (words) send(["stdin", "\u001b[200~" + words + "\u001b[201~"]);
   }, true);
 
