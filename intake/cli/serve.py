@@ -21,7 +21,7 @@ The passphrase (12 characters or more) comes from --passphrase-file, else from I
 printed once. It is no argument of the command, because arguments can be seen by others on the computer. Everyone who
 knows it can open every kept case.
 
-In a window of the browser Ctrl+N, Ctrl+T and Ctrl+W belong to the browser: Alt+N and Alt+T do the same here."""
+All keys of the desk work in the browser but Ctrl+N, which opens a window of its own: Alt+N does the same here."""
 
 
 def register(commands: Any) -> None:

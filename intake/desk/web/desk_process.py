@@ -43,7 +43,9 @@ class DeskProcess(AppService):
 
     def _build_environment(self, width: int = 80, height: int = 24) -> dict[str, str]:
         environment = super()._build_environment(width, height)
-        environment.pop(VARIABLE, None)
+        for name in (VARIABLE, "TMUX", "STY", "NO_COLOR"):  # the last three speak of the terminal of the server
+            environment.pop(name, None)
+        environment["TERM"] = "xterm-256color"
         environment["TEXTUAL_FPS"] = "120"  # answers appear in half the time
         return environment
 

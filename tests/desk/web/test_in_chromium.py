@@ -3,6 +3,7 @@
 import asyncio
 import contextlib
 import os
+import re
 import sys
 from collections.abc import AsyncIterator
 from pathlib import Path
@@ -64,6 +65,16 @@ async def at_rest(page: Page) -> None:
                 shown = await page.screen()
 
 
+async def send_sample(page: Page) -> None:
+    """The desk's own sample message, taken in."""
+    await page.press("Tab")
+    await page.see("oat drink")
+    await page.press("Enter")
+    await page.see("weight of one product: 9 kg")
+    await page.see("Ask: ")
+    await at_rest(page)
+
+
 async def paste(page: Page, words: str) -> None:
     """As a person does: on the clipboard first, then the browser's own way of pasting."""
     assert await page.run(f"({PUT_ON_CLIPBOARD})({words!r})", by_hand=True)
@@ -85,22 +96,18 @@ async def test_sign_in_paste_copy_and_reload(url: str, tmp_path: Path) -> None:
         assert all(line in shown for line in MESSAGE.splitlines())
         assert "Understood" not in shown  # the line ends of a paste send nothing
         await page.press("Enter")
+        await page.see("Understood: product length 16 in")
         await page.see("weight of one product: 30 lb")
         shown = await page.see("Ask: ")
-        assert "discharge height: 14 ft" in shown
         await at_rest(page)
 
         await page.press("y", CTRL)
-        question = (await page.see("Copied. If it is not")).splitlines()[1].strip()
         await page.until("document.querySelector('#told').textContent === 'Copied.'")
-        await page.press("Escape")
-        await page.see("Ask: ")
         await page.run("addEventListener('paste', (e) => { got = e.clipboardData.getData('text/plain') }, true)")
         await page.press("v", CTRL, ("paste",))
         await page.until("typeof got === 'string'")
         copied = await page.run("got")
-        assert question
-        assert copied.startswith(question)
+        assert copied[:40] == shown.partition("Ask: ")[2][:40]
 
         await page.do("Page.reload")
         await page.see("weight of one product: 30 lb")
@@ -109,6 +116,29 @@ async def test_sign_in_paste_copy_and_reload(url: str, tmp_path: Path) -> None:
         assert {urlsplit(one).netloc for one in page.requests} == {urlsplit(url).netloc}
         assert any(one.startswith("ws://") for one in page.requests)
         assert not [one for one in page.complaints if "Content Security Policy" in one or "Uncaught" in one]
+
+
+async def test_a_reload_finds_all_open_cases_with_the_same_one_in_front(url: str, tmp_path: Path) -> None:
+    async with chromium(tmp_path / "profile") as browser, browser.page(url) as page:
+        await sign_in(page)
+        await page.see("Paste the visitor's message")
+        await send_sample(page)
+        first = re.search(r"kept as (\S+)", await page.screen())
+        assert first is not None
+        await page.press("o", CTRL)
+        await page.see("begin a new case")
+        await page.press("Enter")
+        second = re.search(r"will be kept as (\S+)", await page.see("will be kept as"))
+        assert second is not None
+        await page.do("Page.reload")
+        await page.see("will be kept as " + second[1])
+        assert f"[{second[1]}]" in await page.see(first[1])  # its tab, behind
+        await page.press("l", CTRL)
+        await page.see("weight of one product: 9 kg")
+        await page.see(f"[{first[1]}]")
+        await page.do("Page.reload")
+        await page.see(f"[{first[1]}]")
+        await page.see("weight of one product: 9 kg")
 
 
 async def test_codes_in_a_paste_stay_words_and_press_no_keys(url: str, tmp_path: Path) -> None:
@@ -120,8 +150,10 @@ async def test_codes_in_a_paste_stay_words_and_press_no_keys(url: str, tmp_path:
         assert "ab https" in shown
         assert "Leave the desk?" not in shown
         assert "Advice" not in shown
-        await page.press("t", ALT)  # fills an empty line only: the words are still there
-        assert "oat drink" not in await page.screen()
+        await page.press("n", ALT)  # stands for Ctrl+N, which the browser keeps for itself
+        await at_rest(page)
+        await page.until("document.activeElement.className === 'xterm-helper-textarea'")
+        assert "https://evil.example/x" in await page.see("Noted")
         assert await page.run("window.open('https://evil.example/')") is None
 
 
@@ -133,17 +165,13 @@ async def test_where_the_browser_refuses_to_copy_the_text_stands_ready_to_select
         await page.do("Page.addScriptToEvaluateOnNewDocument", source=refuse)
         await sign_in(page)
         await page.see("Paste the visitor's message")
-        await page.press("t", ALT)
-        await page.see("oat drink")
-        await page.press("Enter")
-        await page.see("Ask: ")
-        await page.see("weight of one product: 9 kg")
-        await at_rest(page)
+        await send_sample(page)
         await page.press("y", CTRL)
         await page.until("!document.querySelector('#refused').hidden")
         words = await page.run("document.querySelector('#words').value")
         assert words
         assert await page.run("getSelection().toString()") == words
-        assert words[:40] in await page.screen()  # and the desk shows it too
         await page.run("document.querySelector('#done').click()")
         await page.until("document.activeElement.className === 'xterm-helper-textarea'")
+        await page.press("y", CTRL)
+        assert words[:40] in await page.see("select it here")  # and the desk shows it too

@@ -3,7 +3,7 @@
 
 (() => {
   const LONGEST_PASTE = 200000;
-  const IDLE = "Ctrl+V pastes, Ctrl+Y copies the question. Alt+N, Alt+T: note, sample.";
+  const IDLE = "Ctrl+V pastes, Ctrl+Y copies the question. Alt+N notes.";
   const WHY = {
     4000: "The desk was left. What was said is kept.",
     4001: "The desk was opened in another window of this browser and went on there.",
@@ -93,7 +93,7 @@
     const letter = event.key.length === 1 ? event.key.toLowerCase() : "";
     if (inTerminal && ((event.ctrlKey && !event.altKey && letter === "v") || (event.shiftKey && event.key === "Insert"))) {
       event.stopImmediatePropagation(); // the browser pastes
-    } else if (inTerminal && event.altKey && !event.ctrlKey && !event.metaKey && /^[ntw]$/.test(letter)) {
+    } else if (inTerminal && event.altKey && !event.ctrlKey && !event.metaKey && /^[nw]$/.test(letter)) {
       event.preventDefault(); // some Ctrl+letter keys never leave the browser
       event.stopImmediatePropagation();
       send(["stdin", String.fromCharCode(letter.charCodeAt(0) - 96)]);
