@@ -1,7 +1,6 @@
 """`intake serve`: the desk in a browser, for those who know the passphrase."""
 
 import argparse
-import asyncio
 import sys
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
@@ -68,13 +67,21 @@ def run(args: argparse.Namespace) -> int:
     settings = Settings(
         passphrase=passphrase, words=desk_words, host=args.host, port=args.port, public=address, most=args.desks
     )
-    here = f"http://{f'[{args.host}]' if ':' in args.host else args.host}:{args.port}"
-    lines = [f"The desk is served at {address.origin if address else here} (Ctrl+C stops it)."]
+    at = address.origin if address else _address(args.host, args.port)
+    lines = [f"The desk is served at {at} (Ctrl+C stops it)."]
     lines += [f"Passphrase for this run, told once: {made}"] if made else []
     if not is_loopback(args.host):
         safe = address is not None and address.scheme == "https"
         lines += cautions(args.host, safe)
     return keep_serving(settings, lines)
+
+
+def _address(host: str, port: int) -> str:
+    """What to type into a browser on this computer, or on another one that knows this one's name."""
+    from socket import gethostname
+
+    name = gethostname() if host in ("0.0.0.0", "::") else host
+    return f"http://{f'[{name}]' if ':' in name else name}:{port}"
 
 
 def cautions(host: str, behind_tls: bool) -> list[str]:
@@ -98,6 +105,8 @@ def desk_words(sitting: str) -> Sequence[str]:
 
 def keep_serving(settings: "Settings", lines: Sequence[str]) -> int:
     """Serve; one line where the port cannot be had."""
+    import asyncio
+
     from intake.desk.web.server import serve
 
     try:
