@@ -36,11 +36,6 @@ class DeskProcess(AppService):
         self._words = tuple(words)
         self._gone = False
 
-    @property
-    def code(self) -> int | None:
-        """The exit code, None while it runs."""
-        return None if self._process is None else self._process.returncode
-
     def _build_environment(self, width: int = 80, height: int = 24) -> dict[str, str]:
         environment = super()._build_environment(width, height)
         for name in (VARIABLE, "TMUX", "STY", "NO_COLOR"):  # the last three speak of the terminal of the server
