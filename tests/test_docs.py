@@ -6,6 +6,8 @@ import re
 import shlex
 import subprocess
 import sys
+from collections.abc import Sequence
+from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
@@ -35,6 +37,12 @@ def test_the_pages_show_every_command() -> None:
     assert set(COMMANDS) <= shown
 
 
+def _tell_only(settings: object, lines: Sequence[str]) -> int:
+    """In place of serving until Ctrl+C; that is tried in tests/desk/web."""
+    sys.stdout.write("\n".join(lines))
+    return 0
+
+
 REPLAY = "intake replay first_call"  # run by the test of the worked conversation
 
 
@@ -50,9 +58,12 @@ def test_a_command_in_the_pages_does_what_it_says(
     monkeypatch.setattr(sys, "stdin", io.StringIO("cases 12 kg, up 3 m\n"))
     capsys.readouterr()
     words = [word for word in shlex.split(piece)[1:] if not word.startswith("[")]
+    monkeypatch.setattr("intake.cli.serve.keep_serving", _tell_only)
     code, said = main(words), capsys.readouterr()
     if not words or words[0] == "desk":
         assert (code, "intake ask" in said.err) == (2, True)
+    elif words[0] == "serve" and find_spec("textual_serve") is None:
+        assert (code, "rise-intake[web]" in said.err) == (2, True)
     else:
         assert code == 0, said.err
         assert said.out

@@ -14,7 +14,7 @@ from intake.spec import FolderError, SpecError
 
 __all__ = ["main"]
 
-COMMANDS = ("desk", "ask", "read", "size", "advise", "replay", "handoff", "tested", "cases", "proof")
+COMMANDS = ("desk", "ask", "read", "size", "advise", "replay", "handoff", "tested", "cases", "proof", "serve")
 
 DONE, BROKEN, BAD_INPUT, STOPPED = 0, 1, 2, 130
 

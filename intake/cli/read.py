@@ -47,7 +47,9 @@ def run(args: argparse.Namespace) -> int:
     if args.quantities:
         return _quantities(args)
     if args.lines:
-        return answer_lines(partial(_read_line, shorthand=args.shorthand), '{"id": "a", "asked": null, "text": "30 lb"}')
+        return answer_lines(
+            partial(_read_line, shorthand=args.shorthand), '{"id": "a", "asked": null, "text": "30 lb"}'
+        )
     from intake.reading import read
 
     heard = read(read_all(), _asked(args.asked.split(",")) if args.asked else None, shorthand=args.shorthand)

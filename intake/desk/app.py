@@ -1,6 +1,7 @@
 """Opens the desk: the app holds the cases that are open and the signals, nothing else."""
 
 import asyncio
+import contextlib
 import os
 import signal
 from collections.abc import Iterable
@@ -16,8 +17,10 @@ from intake.casebook import BookError, new_id
 from intake.desk.commands.table import COMMANDS
 from intake.desk.keeping import Keeper, resume
 from intake.desk.keys import KEYS
+from intake.desk.orphan import leave_with_the_server
 from intake.desk.pages import Choice, SurePage
 from intake.desk.prompt import Prompt
+from intake.desk.sitting import Remembered, Sitting
 from intake.desk.steps import Steps
 from intake.desk.talk_screen import TalkScreen
 from intake.desk.work import Work
@@ -37,6 +40,7 @@ class Desk(App[None]):
         super().__init__()
         self._numbers = count(1)
         self._cases = [TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))]
+        self._sitting: Sitting | None = None
 
     @property
     def front(self) -> TalkScreen:
@@ -53,7 +57,8 @@ class Desk(App[None]):
         loop = asyncio.get_running_loop()
         for number in (signal.SIGTERM, signal.SIGHUP):
             loop.add_signal_handler(number, self.exit)
-        self.install_screen(self.front, _NAME.format(next(self._numbers)))
+        for screen in self._cases:
+            self.install_screen(screen, _NAME.format(next(self._numbers)))
         self.push_screen(self.front)
 
     # ------------------------------------------------------------------ several cases
@@ -77,6 +82,15 @@ class Desk(App[None]):
             self.install_screen(screen, _NAME.format(next(self._numbers)))
         self._to_front(screen)
 
+    def sit(self, sitting: Sitting, others: Iterable[str]) -> None:
+        """Go on with a sitting in a browser, before the desk is shown: its other cases wait behind the one in front,
+        and all that are open are remembered from here on."""
+        for name in others:
+            with contextlib.suppress(BookError):  # one that cannot be read is no reason not to open the rest
+                self._cases.append(_opened(name, keep=True))
+        self._sitting = sitting
+        self._show_tabs()
+
     def _next_case(self) -> None:
         """The case that has waited longest comes to the front."""
         if len(self._cases) > 1:
@@ -99,6 +113,9 @@ class Desk(App[None]):
             screen.tabs = " ".join(f"[{name}]" if name == own else name for name in names) if len(names) > 1 else ""
         if self.front.is_mounted:
             self.front.show_top()
+        if self._sitting is not None:
+            open_cases = [screen.steps.work.name for screen in self._cases if screen.steps.work.name]
+            self._sitting.remember(open_cases, self.front.steps.work.name)
 
     # ------------------------------------------------------------------ palette, leaving
 
@@ -155,9 +172,19 @@ def _opened(name: str, keep: bool) -> TalkScreen:
     return TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))
 
 
-def open_desk(case: str | None = None, *, mouse: bool = True) -> int:
-    """Open the desk on a kept case, or a new one. Returns the exit code. Raises BookError when the book is damaged."""
+def open_desk(case: str | None = None, *, mouse: bool = True, sitting: str | None = None) -> int:
+    """Open the desk on a kept case, or a new one. Returns the exit code. Raises BookError when the book is damaged.
+
+    `sitting`: of a browser, which goes on with the cases it had open.
+    """
+    sat = Sitting(sitting) if sitting else None
+    before = sat.recall() if sat else Remembered()
+    case = case or before.front
     name = case or new_id()
     talk = (resume(name) if case else None) or Interview()
-    Desk(talk, Keeper(name, kept=len(talk.events))).run(mouse=mouse)
+    desk = Desk(talk, Keeper(name, kept=len(talk.events)))
+    if sat is not None:
+        desk.sit(sat, [other for other in before.open_cases if other != name])
+        leave_with_the_server()
+    desk.run(mouse=mouse)
     return 0

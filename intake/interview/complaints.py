@@ -103,7 +103,10 @@ SENTENCES: dict[str, tuple[str, str]] = {
         "Take it out of one of the two tables",
     ),
     "short_unit": ("{word} is a unit as well", "Put it under a guard, such as [before.height] or [behind.figure]"),
-    "short_english": ("{word} is a plain English word as well", "Put it under a guard, such as [terse] or [before.figure]"),
+    "short_english": (
+        "{word} is a plain English word as well",
+        "Put it under a guard, such as [terse] or [before.figure]",
+    ),
     "short_known": ("{word} is a word that the reader knows already", "Take it out, or put it under a guard"),
     "short_field": ("there are answers for {field}, which fields.toml does not have", "{hint}"),
     "short_answer": (

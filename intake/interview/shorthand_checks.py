@@ -16,7 +16,11 @@ from intake.spec.problem import Problem
 from intake.spec.vocabulary import vocabulary
 
 _TABLES = (*dict.fromkeys(guard.partition(".")[0] for guard in GUARDS), "answers", "yes_no", *LISTS)
-_KEYS = {"before.height": ("says", "then"), "before.figure": ("says", "then"), "behind.figure": ("says", "before", "over")}
+_KEYS = {
+    "before.height": ("says", "then"),
+    "before.figure": ("says", "then"),
+    "behind.figure": ("says", "before", "over"),
+}
 """What an entry may have, by its guard; anywhere else the words it stands for alone."""
 
 
@@ -58,7 +62,9 @@ def _odd_tables(file: TomlFile) -> Iterator[Problem]:
     for key, table in file.data.items():
         inner = {guard.partition(".")[2] for guard in GUARDS if guard.startswith(f"{key}.")}
         if key not in _TABLES:
-            yield complain("short_table", file.name, file.line_of(f"[{key}"), table=named(key), hint=_hint(key, _TABLES))
+            yield complain(
+                "short_table", file.name, file.line_of(f"[{key}"), table=named(key), hint=_hint(key, _TABLES)
+            )
         elif key not in LISTS and not isinstance(table, Mapping):
             yield complain("short_value", file.name, file.line_of(f"{key} ="), word=named(key), given=shown(table))
         for name in table if inner and isinstance(table, Mapping) else ():
@@ -125,11 +131,14 @@ def _labels(file: TomlFile) -> Iterator[Problem]:
     for typed, sides in labels.items() if isinstance(labels, Mapping) else ():
         line = file.line_of_table_key("yes_no", typed)
         texts = [sides.get(side) if isinstance(sides, Mapping) else None for side in ("yes", "no")]
-        missing = next((side for side, text in zip(("yes", "no"), texts, strict=True) if not isinstance(text, str)), None)
+        missing = next(
+            (side for side, text in zip(("yes", "no"), texts, strict=True) if not isinstance(text, str)), None
+        )
         if missing is not None:
             yield complain("short_sides", file.name, line, word=named(typed), side=missing)
             continue
         yes, no = ({(f.field, f.value) for f in reading.read(str(text)).facts} for text in texts)
         if yes & no or not (yes or no) or any(bool(t) and not facts for t, facts in zip(texts, (yes, no), strict=True)):
-            yield complain("short_label", file.name, line, word=named(typed), yes=named(str(texts[0])), no=named(str(texts[1])))
-
+            yield complain(
+                "short_label", file.name, line, word=named(typed), yes=named(str(texts[0])), no=named(str(texts[1]))
+            )

@@ -109,7 +109,11 @@ def tally(name: str) -> Tally:
         good = {key for key, want in line.facts.items() if key in got and near(want, got[key])}
         missed = {key: want for key, want in line.facts.items() if key not in good}
         wrong = {key: value for key, value in got.items() if key not in good}
-        total.right, total.said, total.wanted = total.right + len(good), total.said + len(got), total.wanted + len(line.facts)
+        total.right, total.said, total.wanted = (
+            total.right + len(good),
+            total.said + len(got),
+            total.wanted + len(line.facts),
+        )
         total.raised, total.doubted = total.raised + len(line.doubts & asked), total.doubted + len(line.doubts)
         total.lines += 1
         total.whole += not missed and not wrong and line.doubts <= asked

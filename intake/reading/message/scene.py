@@ -154,9 +154,7 @@ class Scene:
         ]
 
 
-def scene_of(
-    text: str, asked: tuple[str, ...], folder: Path, offset: int = 0, *, shorthand: bool = False
-) -> Scene:
+def scene_of(text: str, asked: tuple[str, ...], folder: Path, offset: int = 0, *, shorthand: bool = False) -> Scene:
     """Lay a message open. `offset`: where it begins in a longer text. `shorthand`: spell out that of staff first."""
     typed = spelt_out(fold(text), folder, asked) if shorthand else fold(text)
     folded, tables = tabled(typed)

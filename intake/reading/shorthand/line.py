@@ -42,9 +42,7 @@ class Line:
 
     def is_number(self, at: int) -> bool:
         """True where a number, or a fraction, stands at a token."""
-        return 0 <= at < len(self.tokens) and (
-            self.tokens[at].kind == "number" or self.tokens[at].text in _VULGAR
-        )
+        return 0 <= at < len(self.tokens) and (self.tokens[at].kind == "number" or self.tokens[at].text in _VULGAR)
 
     def length_before(self, at: int) -> int | None:
         """The first token of the length, with its unit, that ends directly before a token."""

@@ -156,7 +156,9 @@ def _labels_next(line: Line, shorthand: Shorthand, at: int) -> bool:
     """ "l 400mm w 300mm": letters belong to the figures behind them where the row of both begins with a letter."""
     tokens = line.tokens
     behind = tokens[at + 1] if at + 1 < len(tokens) else None
-    if behind is not None and (behind.text in ("=", ":") or (behind.kind == "number" and behind.start == tokens[at].end)):
+    if behind is not None and (
+        behind.text in ("=", ":") or (behind.kind == "number" and behind.start == tokens[at].end)
+    ):
         return True
     first = line.length_before(at)
     while first is not None:
@@ -184,7 +186,9 @@ def _bare_pair(line: Line, at: int) -> bool:
     own = tokens[min(at, 2) :]
     if own[0] == "in":
         return len(own) == 4 and own[2] == "out" and line.is_number(at + 1) and line.is_number(at + 3)
-    return own[0] == "out" and len(tokens) > 4 and tokens[0] == "in" and line.is_number(at - 1) and line.is_number(at + 1)
+    return (
+        own[0] == "out" and len(tokens) > 4 and tokens[0] == "in" and line.is_number(at - 1) and line.is_number(at + 1)
+    )
 
 
 def _is_length(line: Line, figure: int) -> bool:

@@ -62,6 +62,8 @@ def test_any_text_keeps_the_law(text: str) -> None:
     _lawful(text)
 
 
-@pytest.mark.parametrize("piece", ["no sq ", "in 30\" out ", "pk 32 ", "> ", "30\" > 14' ", "sq? ", "fl ", "w/o ", "L 3\" "])
+@pytest.mark.parametrize(
+    "piece", ["no sq ", 'in 30" out ', "pk 32 ", "> ", "30\" > 14' ", "sq? ", "fl ", "w/o ", 'L 3" ']
+)
 def test_a_long_hostile_text_is_read_to_its_end(piece: str) -> None:
     _lawful(piece * (20_000 // len(piece)))

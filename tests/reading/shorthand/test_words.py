@@ -8,9 +8,7 @@ from intake.reading import read
 
 
 def _facts(text: str, asked: str | None = None) -> dict[str, Any]:
-    return {
-        fact.field: fact.low if fact.is_number else fact.value for fact in read(text, asked, shorthand=True).facts
-    }
+    return {fact.field: fact.low if fact.is_number else fact.value for fact in read(text, asked, shorthand=True).facts}
 
 
 def test_in_is_inches_behind_a_figure_and_infeed_before_a_height() -> None:
@@ -67,7 +65,7 @@ def test_pm_behind_a_small_figure_is_the_afternoon() -> None:
 
 
 def test_an_arrow_goes_up_or_down_by_which_is_higher() -> None:
-    up, down = _facts("36\" > 12'6\""), _facts("9' -> 36\"")
+    up, down = _facts('36" > 12\'6"'), _facts("9' -> 36\"")
     assert (up["rise.direction"], down["rise.direction"]) == ("up", "down")
     assert up["rise.infeed_height"] == pytest.approx(36 * 0.0254)
     assert down["rise.discharge_height"] == pytest.approx(36 * 0.0254)
@@ -105,7 +103,9 @@ def test_a_no_belongs_to_the_label_behind_it_where_the_word_before_stands_alone(
     assert _facts("sq no inv no") == {"handling.squeeze": False, "handling.invert": False}
 
 
-@pytest.mark.parametrize("typed", ["sq?", "no sq?", "air?", "food y?", "frag?", "amb?", "wpdn?", "fl?", "mt?", "clsd?", "hp wash?"])
+@pytest.mark.parametrize(
+    "typed", ["sq?", "no sq?", "air?", "food y?", "frag?", "amb?", "wpdn?", "fl?", "mt?", "clsd?", "hp wash?"]
+)
 def test_what_stands_with_a_question_mark_is_still_to_be_asked(typed: str) -> None:
     assert _facts(f"cs {typed} 25/m") == {"product.type": "case", "rate.normal": 25}
 
