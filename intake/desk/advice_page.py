@@ -15,6 +15,7 @@ from intake.advice import (
     trials,
     way_in,
 )
+from intake.desk.sketch import sketch_lines
 from intake.desk.work import Work
 
 _PARTS: tuple[tuple[str, Callable[[Brief], Answer]], ...] = (
@@ -29,10 +30,15 @@ _PARTS: tuple[tuple[str, Callable[[Brief], Answer]], ...] = (
 """What is said below the recommendation while a machine leads, in this order."""
 
 
+_SKETCH = (76, 22)
+"""Columns and rows: it has to stand whole on the narrowest screen."""
+
+
 def advice_page(work: Work) -> str:
     """All of it as text that can be selected and sent. Sizes anew, so it belongs off the screen's own thread."""
     brief = work.brief
     lines = ["RECOMMENDATION", *recommendation(brief.result, brief.spec, brief.system, brief.sentences)]
+    lines += ["", "SKETCH", *sketch_lines(brief, *_SKETCH)] if brief.best is not None else []
     for head, answer in _PARTS if brief.best is not None else ():
         lines += ["", head, *answer(brief).lines]
     return "\n".join([*lines, "", "TO FIND OUT", *to_find_out(brief, work.talk.case).lines])

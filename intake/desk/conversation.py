@@ -64,6 +64,13 @@ class Conversation(VerticalScroll):
                 self.remove_children(list(self.children)[:over])
         self._first = max(0, len(self._lines) - MOST_LINES)
 
+    def retell(self, lines: list[Line]) -> None:
+        """These lines in place of all others."""
+        with self.app.batch_update():
+            self.remove_children()
+            self._lines, self._first = [], 0
+            self.add(lines)
+
     def light(self, lit: Lit) -> None:
         """Light up the newest line that has these words."""
         for place in range(len(self._lines) - 1, max(-1, len(self._lines) - 12), -1):

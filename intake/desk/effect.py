@@ -32,12 +32,14 @@ class Go:
 class Effect:
     """What comes of a command.
 
-    `copy`: text for the clipboard; `say`: words to put through as the visitor's; `leave`: the person wants to go.
+    `copy`: text for the clipboard; `say`: words to put through as the visitor's; `retell`: the
+    conversation has changed as a whole; `leave`: the person wants to go.
     """
 
     lines: tuple[str, ...] = ()
     page: Page | None = None
     copy: str = ""
     say: str = ""
+    retell: bool = False
     go: Go | None = None
     leave: bool = False

@@ -12,12 +12,17 @@ from intake.advice import (
     why_not,
     would_fit,
 )
+from intake.desk.sketch import sketch_lines
 from intake.desk.snapshot import SIGNS, WORDS
 from intake.interview.wording import sentence
 from intake.sizing.result import Check
 from intake.spec.display import System, show
 
 _OUTCOME = {True: "+ holds", False: "- fails", None: "? open"}
+
+
+_SKETCH = (76, 22)
+"""Columns and rows: it has to stand whole on the narrowest screen."""
 
 
 def machine_page(name: str, brief: Brief) -> str:
@@ -35,6 +40,7 @@ def machine_page(name: str, brief: Brief) -> str:
         lines += [how_high(brief, name).lines[0], how_fast(brief, name).lines[0]]
     lines += [sentence(found.fed)] if found.fed else []
     lines += [sentence(found.searched)] if found.searched else []
+    lines += ["", *sketch_lines(brief, *_SKETCH, family=name)]
     lines += ["", "FIGURES", *figure_lines(found, system), "", "CHECKS", *check_lines(found.checks, system)]
     return "\n".join(lines)
 

@@ -41,15 +41,17 @@ class Choice:
 
     title: str
     yes: str
+    no: str = "no"
 
 
 class SurePage(ModalScreen[bool]):
-    """Asks before something that cannot be taken back on the screen."""
+    """Asks before something that cannot be taken back on the screen. Hands up None for Escape."""
 
     CSS_PATH = "pages.tcss"
     BINDINGS: ClassVar[list[BindingType]] = [
         Binding("y,enter", "answer(True)", "yes"),
-        Binding("n,escape", "answer(False)", "no"),
+        Binding("n", "answer(False)", "no"),
+        Binding("escape", "dismiss", "close"),
     ]
 
     def __init__(self, choice: Choice) -> None:
@@ -58,7 +60,7 @@ class SurePage(ModalScreen[bool]):
 
     def compose(self) -> ComposeResult:
         yield Static(self._choice.title, markup=False, classes="page-title")
-        yield Static(f"Enter or y: {self._choice.yes}   n or Esc: no", markup=False, classes="keys")
+        yield Static(f"Enter or y: {self._choice.yes}   n: {self._choice.no}   Esc: back", markup=False, classes="keys")
 
     def action_answer(self, sure: bool) -> None:
         """Hand up the answer."""

@@ -23,7 +23,7 @@ Outcome = TypeVar("Outcome")
 
 _JOINED = "Another desk has gone on with this case; what it kept is taken in."
 
-_SHOWN_AGAIN = 20
+_SHOWN_AGAIN = 200
 """So many messages of a kept talk stand in the conversation when it is opened again."""
 
 

@@ -14,9 +14,12 @@ from intake.desk.effect import Effect, Go
 from intake.desk.help_page import help_text
 from intake.desk.list_page import ListPage
 from intake.desk.machine_page import machine_page
+from intake.desk.pages import Choice, SurePage
 from intake.desk.panels import Panel
 from intake.desk.prompt import Prompt
+from intake.desk.sketch import sketch_lines
 from intake.desk.snapshot import Row
+from intake.reading.thread import split_thread
 from intake.spec.clean import clean, one_line
 
 if TYPE_CHECKING:
@@ -29,6 +32,8 @@ def follow(screen: "TalkScreen", effect: Effect) -> None:
         screen.notify(copy_out(screen.app, effect.copy), markup=False)
     if effect.page is not None:
         screen.show_text(effect.page.title, effect.page.text)
+    if effect.retell:
+        screen.retell()
     if effect.say:
         screen.send(effect.say)
     if effect.go is not None:
@@ -53,11 +58,40 @@ def _shared(words: list[str]) -> str:
     return first[:length]
 
 
+def is_thread(text: str) -> bool:
+    """True for words of more than one person: a chat log, a mail with what it answers."""
+    return "\n" in text and len({turn.who for turn in split_thread(text)}) > 1
+
+
+def offer_thread(screen: "TalkScreen", text: str, otherwise: Callable[[], None]) -> None:
+    """Words of several people: taken apart by who said what, or, if staff know better, `otherwise`."""
+    turns = split_thread(text)
+    theirs = sum(turn.who == "visitor" for turn in turns)
+    title = f"This looks like a whole thread: {theirs} turns of the visitor, {len(turns) - theirs} of ours."
+
+    def take(sure: bool | None) -> None:
+        if sure:
+            screen.run_step(lambda: screen.steps.command(f"/thread {text}"), text)
+        elif sure is False:
+            otherwise()
+        else:
+            screen.query_one(Prompt).insert(clean(text))
+
+    screen.app.push_screen(SurePage(Choice(title, "take it apart", no="all of it is the visitor's")), take)
+
+
 def long_paste(screen: "TalkScreen", text: str) -> None:
-    """A paste longer than a message: its first part goes on the line."""
-    prompt = screen.query_one(Prompt)
-    prompt.insert(clean(text))
-    screen.say("slip", (f"Only the first {screen.longest} characters of that were taken. Send the rest by itself.",))
+    """A paste longer than a message: a thread, or else its first part goes on the line."""
+
+    def cut() -> None:
+        screen.query_one(Prompt).insert(clean(text))
+        told = f"Only the first {screen.longest} characters of that were taken. Send the rest by itself."
+        screen.say("slip", (told,))
+
+    if is_thread(text):
+        offer_thread(screen, text, cut)
+    else:
+        cut()
 
 
 def draw_sketch(screen: "TalkScreen") -> None:
@@ -65,7 +99,8 @@ def draw_sketch(screen: "TalkScreen") -> None:
     panel = screen.query_one("#sketch", Panel)
     if screen.shown is None or not panel.display or panel.size.width < 20:
         return
-    panel.show_rows((Row(key="", text="No sketch yet.", tone="aside"),))
+    lines = sketch_lines(screen.shown.brief, panel.size.width - 2, panel.size.height - 2)
+    panel.show_rows((Row(key="", text="\n".join(lines), tone="drawing"),))
 
 
 # ---------------------------------------------------------------------- pages

@@ -93,10 +93,7 @@ class TalkScreen(Screen[None]):
         self.steps.tell = lambda verdicts: self.post_message(Sized(verdicts))
         if not self.steps.work.talk.events:
             self.say("desk", WELCOME)
-        lines = [
-            Line("visitor" if who == "visitor" else "desk", f"{who}: ", lit) for who, lit in self.steps.said_before()
-        ]
-        self.query_one(Conversation).add(lines)
+        self.retell()
         self.run_step(self.steps.start)
         self.set_interval(_LOOK_S, self.look_elsewhere)
 
@@ -197,6 +194,12 @@ class TalkScreen(Screen[None]):
         told.update(f"NOT SAVED: {trouble}" if trouble else "")
         told.display = bool(trouble)
 
+    def retell(self) -> None:
+        """All that people said in this case, lit, in place of what the conversation shows."""
+        lines = [Line(who, f"{who}: ", lit) for who, lit in self.steps.said_before()]
+        if lines:
+            self.query_one(Conversation).retell(lines)
+
     def say(self, who: str, lines: tuple[str, ...]) -> None:
         """Lines in the conversation."""
         self.query_one(Conversation).say(who, lines)
@@ -218,7 +221,10 @@ class TalkScreen(Screen[None]):
         if not words:
             self.run_step(self.steps.leave_be)
             return
-        self.send(words, mends if words == event.text else ())
+        if talk_pages.is_thread(words):
+            talk_pages.offer_thread(self, words, lambda: self.send(words))
+        else:
+            self.send(words, mends if words == event.text else ())
 
     def send(self, words: str, mends: tuple[Mend, ...] = ()) -> None:
         """The visitor's words go into the case."""

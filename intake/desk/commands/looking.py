@@ -6,12 +6,15 @@ from intake.desk.commands.command import Command, Run, needs, under
 from intake.desk.drafts import KEYS, drafts
 from intake.desk.effect import Effect, Page, Slip
 from intake.desk.machine_page import check_lines, machine_page
+from intake.desk.sketch import sketch_lines
 from intake.desk.talk_text import fact_lines, family_lines
 from intake.desk.work import Work
 from intake.spec import SpecError
 from intake.spec.clean import clean
 
 _GROUP = "WHAT STANDS"
+SKETCH = (78, 24)
+"""Columns and rows of a sketch among lines of text."""
 
 
 def _facts(work: Work, rest: str) -> Effect:
@@ -64,6 +67,12 @@ def _result(work: Work, rest: str) -> Effect:
     return Effect(lines=tuple(recommendation(brief.result, brief.spec, work.system, brief.sentences)))
 
 
+def _sketch(work: Work, rest: str) -> Effect:
+    """The machine named, else the leading one, drawn to scale with text."""
+    family = _machine(work, rest)[0] if rest.strip() else None
+    return Effect(lines=tuple(sketch_lines(work.brief, *SKETCH, family=family)))
+
+
 def _draft(work: Work, rest: str) -> Effect:
     """All that could be sent, or one of it, ready to copy."""
     found = drafts(work)
@@ -105,6 +114,7 @@ COMMANDS = (
         Command("check", "[MACHINE] [CHECK]", "checks with formula, figures and source", _check, looks=True),
         Command("left", "", "what is still to ask, and what is not asked and why", _left, looks=True),
         Command("result", "", "the recommendation as it stands", _result, looks=True),
+        Command("sketch", "[MACHINE]", "elevation and plan to scale, drawn with text", _sketch, looks=True),
         Command("draft", "[WHICH]", "messages ready to be sent; one of them to copy", _draft, looks=True),
         Command("units", "us|si", "show feet and pounds, or metres and kilograms", _units, looks=True),
     ),

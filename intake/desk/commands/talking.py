@@ -20,6 +20,7 @@ from intake.desk.welcome import SAMPLE
 from intake.desk.work import Work
 from intake.interview.mending import Mend
 from intake.interview.question import Question
+from intake.spec import Heard
 from intake.spec.clean import clean, one_line
 from intake.spec.labels import label
 
@@ -204,10 +205,11 @@ def _sample(work: Work, rest: str) -> Effect:
 def _thread(work: Work, rest: str) -> Effect:
     """A pasted chat log or mail thread, taken apart by who said what."""
     words = needs(rest, "or paste the whole chat or mail thread behind it, over as many lines as it has: /thread ...")
-    take = getattr(work.talk, "take_thread", None)
-    if take is None:
-        raise Slip("Whole threads cannot be taken apart here yet. Paste what the visitor wrote, message by message.")
-    return Effect(lines=tuple(heard_lines(take(words), work.system)))
+    taken = work.talk.take_thread(words)
+    theirs = sum(turn.who == "visitor" for turn in taken.turns)
+    told = f"A thread: {len(taken.turns)} turns, {theirs} of the visitor's; ours give no facts."
+    found = Heard(facts=taken.facts, doubts=taken.doubts, unread=taken.unread)
+    return Effect(lines=(told, *heard_lines(found, work.system)), retell=True)
 
 
 def _paste(work: Work, rest: str) -> Effect:

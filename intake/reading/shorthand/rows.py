@@ -112,12 +112,14 @@ def shorthand_of(folder: Path) -> Shorthand:
             found.labels.setdefault(words[0], []).append(label)
     for name, table in _table(data, "answers").items():
         found.answers[name] = {words_of(typed): str(said) for typed, said in table.items()}
-    for rows in (*found.rows.values(), *found.labels.values()):
-        rows.sort(key=lambda row: -len(row.words))  # the longest first; guards in the order of the file
+    for alike in found.rows.values():
+        alike.sort(key=lambda row: -len(row.words))  # the longest first; guards in the order of the file
+    for labels in found.labels.values():
+        labels.sort(key=lambda one: -len(one.words))
     found.first = frozenset(found.rows) | frozenset(found.labels)
     found.english = frozenset(map(str, data.get("english", ())))
     single = {row.words[0] for rows in found.rows.values() for row in rows if len(row.words) == 1}
-    own = (single | set(found.labels)) - found.english - UNIT_WORDS
-    found.marks = frozenset(own | set(map(str, data.get("marks", ()))))
+    alone = (single | set(found.labels)) - found.english - UNIT_WORDS
+    found.marks = frozenset(alone | set(map(str, data.get("marks", ()))))
     found.types = frozenset(map(str, data.get("types", ())))
     return found
