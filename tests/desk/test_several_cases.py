@@ -100,8 +100,11 @@ async def test_what_another_desk_kept_of_the_case_is_taken_in(at_desk: AtDesk) -
         keeper = Keeper("tea", kept=len(other.events))
         other.hear("up 4 m")
         assert keeper.keep(other) is None
-        await hands.app.front.look_elsewhere()
-        await hands.settle()
+        for _ in range(100):  # the desk looks by itself too, and may be at it just now
+            await hands.app.front.look_elsewhere()
+            await hands.settle()
+            if "Another desk" in hands.said():
+                break
         assert hands.talk.spec()["rise.height"] == 4.0
         assert "Another desk" in hands.said()
 
