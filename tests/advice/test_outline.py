@@ -291,6 +291,12 @@ def test_the_passage_is_told_with_what_it_needs() -> None:
         assert dict(note.lengths)["under"] == pytest.approx(top - 0.3, abs=MM)
 
 
+def test_there_is_no_outline_where_nothing_rises() -> None:
+    job = whole_jobs()["tea_cases_to_the_loft"] | {"rise.infeed_height": 0.75, "rise.discharge_height": 0.75}
+    brief = Brief(spec=Spec.from_flat(job))
+    assert all(outline(brief, family) is None for family in FAMILIES)
+
+
 def test_there_is_no_outline_while_nothing_leads_and_none_of_an_unknown_family() -> None:
     assert outline(Brief(spec=Spec.from_flat({}))) is None
     assert outline(Brief(spec=Spec.from_flat({})), "spiral") is None

@@ -58,13 +58,18 @@ _FAMILIES: Mapping[str, Callable[[Site], Drawn]] = MappingProxyType(
 )
 
 
+_LEAST_RISE = 1e-3
+"""Metres: below that there is nothing to draw but a floor."""
+
+
 def outline(brief: Brief, family: str | None = None) -> Outline | None:
     """The outline of a family, of the leading one where none is named.
 
-    None while nothing leads, and where a family has no layout to draw. Raises KeyError for a family that there is not.
+    None while nothing leads, and where a family has no layout to draw, or nothing rises. Raises KeyError for a family
+    that there is not.
     """
     found = brief.family(family)
-    if found is None or not found.shape:
+    if found is None or not found.shape or found.shape["upper"] - found.shape["lower"] < _LEAST_RISE:
         return None
     start, stop = heights(found.shape, brief)
     site = Site(shape=found.shape, start=start, stop=stop)
