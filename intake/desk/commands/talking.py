@@ -162,7 +162,7 @@ def _fact(work: Work, rest: str) -> Effect:
 def _drop(work: Work, rest: str) -> Effect:
     said = needs(rest, "which fact: /drop peak rate")
     name, size = sized(said)
-    field = field_of(name)
+    field = field_of(name, {field for field, number in work.talk.case.facts if number == size})
     fact = work.talk.case.facts.get((field, size))
     if fact is None:
         raise Slip(f"Nothing stands for {label(field, size)}.")
