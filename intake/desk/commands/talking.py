@@ -21,6 +21,7 @@ from intake.desk.work import Work
 from intake.interview.mending import Mend
 from intake.interview.question import Question
 from intake.spec.clean import clean, one_line
+from intake.spec.facts import Heard
 from intake.spec.labels import label
 
 _GROUP = "THE TALK"
@@ -204,10 +205,19 @@ def _sample(work: Work, rest: str) -> Effect:
 def _thread(work: Work, rest: str) -> Effect:
     """A pasted chat log or mail thread, taken apart by who said what."""
     words = needs(rest, "or paste the whole chat or mail thread behind it, over as many lines as it has: /thread ...")
-    take = getattr(work.talk, "take_thread", None)
-    if take is None:
-        raise Slip("Whole threads cannot be taken apart here yet. Paste what the visitor wrote, message by message.")
-    return Effect(lines=tuple(heard_lines(take(words), work.system)))
+    before = len(work.talk.inquiries)
+    thread = work.talk.take_thread(words)
+    ours = sum(turn.who == "staff" for turn in thread.turns)
+    heard = Heard(facts=thread.facts, doubts=thread.doubts, unread=thread.unread)
+    asks = [f'They asked: "{one_line(one.text)}"' for one in work.talk.inquiries[before:]]
+    return Effect(
+        lines=(
+            f"Thread: {len(thread.turns) - ours} turns of the visitor, {ours} of ours. This is what stands in the end.",
+            *heard_lines(heard, work.system),
+            *asks,
+            *(["Answers: /draft lists them, /draft answer shows the newest."] if asks else []),
+        )
+    )
 
 
 def _paste(work: Work, rest: str) -> Effect:
