@@ -12,7 +12,7 @@ class OpenCases:
     """Begins with one case. All later ones are kept, and so is the first as soon as it is left."""
 
     def __init__(self, work: Work) -> None:
-        self._all = [Steps(work)]
+        self._all = [Steps(work, panels=False)]
         self._place = 0
         self._names = work.beside
         self._note_names()
@@ -39,7 +39,8 @@ class OpenCases:
         if name not in self._names:
             talk, keeper = opened(name)
             front = self.front.work
-            self._all.append(Steps(Work(talk, keeper, units=front.units, beside=self._names)))
+            work = Work(talk, keeper, units=front.units, beside=self._names)
+            self._all.append(Steps(work, panels=False))
         return self._change_to(next(steps for steps in self._all if steps.work.name == name))
 
     def _change_to(self, steps: Steps) -> list[str]:

@@ -7,7 +7,6 @@ from intake.cli.input_error import InputError
 from intake.cli.streams import print_json
 
 if TYPE_CHECKING:
-    from intake.desk.effect import Slip
     from intake.desk.tests_on_samples import Report
     from intake.sizing.result import Result
 
@@ -43,6 +42,7 @@ def register(commands: Any) -> None:
 def run(args: argparse.Namespace) -> int:
     """Keep the test and print what it moved. Raises BookError, Slip, and InputError when it is not safe on disk."""
     from intake.casebook.error import no_case
+    from intake.desk.effect import Slip
     from intake.desk.keeping import opened
     from intake.desk.tests_on_samples import keep_report, report_of, test_named
 

@@ -79,17 +79,17 @@ def early_verdicts(work: Work, turn: int, lines: tuple[str, ...], lit: Lit | Non
     return Verdicts(turn=turn, lines=lines, machines=machines, strip=strip_lines(result), lit=lit)
 
 
-def snapshot(work: Work, lines: tuple[str, ...], anew: str = "", turn: int = 0) -> Snapshot:
-    """The case as it stands. Sizes it, so it belongs off the screen's own thread."""
+def snapshot(work: Work, lines: tuple[str, ...], anew: str = "", turn: int = 0, *, panels: bool = True) -> Snapshot:
+    """The case as it stands. Sizes it, so it belongs off the screen's own thread. Without `panels` they stay empty."""
     talk, system = work.talk, work.system
     result = talk.result()
     return Snapshot(
         title=talk.title,
         question=work.question,
-        facts=tuple(_fact_rows(talk, system)),
-        assumed=tuple(_assumed_rows(result, system)),
-        machines=tuple(_machine_rows(result, system)),
-        to_ask=(*_waiting_rows(talk), *_to_ask_rows(talk)),
+        facts=tuple(_fact_rows(talk, system)) if panels else (),
+        assumed=tuple(_assumed_rows(result, system)) if panels else (),
+        machines=tuple(_machine_rows(result, system)) if panels else (),
+        to_ask=(*_waiting_rows(talk), *_to_ask_rows(talk)) if panels else (),
         standing=standing_line(result, needed_to_start(talk)),
         strip=strip_lines(result),
         result=result,

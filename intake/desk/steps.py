@@ -31,10 +31,12 @@ class Steps:
     """The work on one case, behind the calls that the desk and `ask` make.
 
     `briefly`: what was understood is told in one line, for a screen on which the words themselves are lit.
+    `panels`: what they show is worked out with every step, which takes most of its time.
     """
 
-    def __init__(self, work: Work, *, briefly: bool = False) -> None:
+    def __init__(self, work: Work, *, briefly: bool = False, panels: bool = True) -> None:
         self.work = work
+        self._panels = panels
         self._heard_lines = heard_briefly if briefly else heard_lines
         self.trouble: str | None = None
         self._standing = Standing()
@@ -189,7 +191,7 @@ class Steps:
         if self._joined:
             lines, self._joined = (_JOINED, *lines), False
         news = tuple(self._standing.news(self.work.talk.result(), self.work.system))
-        shown = snapshot(self.work, (*lines, *news), self._asks_anew(), self._turn)
+        shown = snapshot(self.work, (*lines, *news), self._asks_anew(), self._turn, panels=self._panels)
         if self.work.keeper is not None and self.trouble is None and self.work.talk.events:
             self.work.keeper.index(self.work.talk)
         return shown

@@ -78,15 +78,19 @@ def report_in(talk: Interview, words: str) -> Report:
     """A report typed in one line, as EXAMPLE. Raises Slip."""
     head, parts = _parts(words)
     tokens = head.split()
-    for count in range(min(3, len(tokens) - 1), 0, -1):
+    for count in range(min(3, len(tokens)), 0, -1):
         try:
             test = test_named(" ".join(tokens[:count]))
         except Slip:
             continue
         said = " ".join(tokens[count:])
+        if not said:
+            raise Slip(f"Write what it showed behind the test. As in: {EXAMPLE}")
         return report_of(
             talk, test, said, by=parts.get("by", ""), on=parts.get("on", ""), samples=parts.get("with", "")
         )
+    if tokens:
+        test_named(tokens[0])  # none of that name, or several: tells which there are
     raise Slip(f"Write the test, what it showed, who measured, when, on which samples: {EXAMPLE}")
 
 

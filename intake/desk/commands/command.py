@@ -1,7 +1,7 @@
 """What a command is, and slips that several of them tell."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import dataclass, replace
 
 from intake.desk.effect import Effect, Slip
@@ -58,9 +58,10 @@ def number_in(words: str) -> int | None:
     return int(said) if said.isdecimal() and len(said) <= _MOST_DIGITS else None
 
 
-def field_of(words: str) -> str:
-    """The one field that words name. Raises Slip with the nearest ones."""
+def field_of(words: str, among: Collection[str] = ()) -> str:
+    """The one field that words name; of several, the one in `among`. Raises Slip with the nearest ones."""
     found = fields_named(words)
+    found = [name for name in found if name in among] or found
     if len(found) == 1:
         return found[0]
     said = one_line(words, 40)

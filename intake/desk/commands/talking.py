@@ -20,8 +20,8 @@ from intake.desk.welcome import SAMPLE
 from intake.desk.work import Work
 from intake.interview.mending import Mend
 from intake.interview.question import Question
-from intake.spec import Heard
 from intake.spec.clean import clean, one_line
+from intake.spec.facts import Heard
 from intake.spec.labels import label
 
 _GROUP = "THE TALK"
@@ -163,7 +163,7 @@ def _fact(work: Work, rest: str) -> Effect:
 def _drop(work: Work, rest: str) -> Effect:
     said = needs(rest, "which fact: /drop peak rate")
     name, size = sized(said)
-    field = field_of(name)
+    field = field_of(name, {field for field, number in work.talk.case.facts if number == size})
     fact = work.talk.case.facts.get((field, size))
     if fact is None:
         raise Slip(f"Nothing stands for {label(field, size)}.")
@@ -205,11 +205,20 @@ def _sample(work: Work, rest: str) -> Effect:
 def _thread(work: Work, rest: str) -> Effect:
     """A pasted chat log or mail thread, taken apart by who said what."""
     words = needs(rest, "or paste the whole chat or mail thread behind it, over as many lines as it has: /thread ...")
-    taken = work.talk.take_thread(words)
-    theirs = sum(turn.who == "visitor" for turn in taken.turns)
-    told = f"A thread: {len(taken.turns)} turns, {theirs} of the visitor's; ours give no facts."
-    found = Heard(facts=taken.facts, doubts=taken.doubts, unread=taken.unread)
-    return Effect(lines=(told, *heard_lines(found, work.system)), retell=True)
+    before = len(work.talk.inquiries)
+    thread = work.talk.take_thread(words)
+    ours = sum(turn.who == "staff" for turn in thread.turns)
+    heard = Heard(facts=thread.facts, doubts=thread.doubts, unread=thread.unread)
+    asks = [f'They asked: "{one_line(one.text)}"' for one in work.talk.inquiries[before:]]
+    return Effect(
+        lines=(
+            f"Thread: {len(thread.turns) - ours} turns of the visitor, {ours} of ours. This is what stands in the end.",
+            *heard_lines(heard, work.system),
+            *asks,
+            *(["Answers: /draft lists them, /draft answer shows the newest."] if asks else []),
+        ),
+        retell=True,
+    )
 
 
 def _paste(work: Work, rest: str) -> Effect:
