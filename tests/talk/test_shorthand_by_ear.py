@@ -40,8 +40,8 @@ def test_short_replies_are_nothing_from_a_visitor(typed: str) -> None:
     assert "rate.peak" not in talk.case.unknown | talk.case.later
 
 
-def test_an_answer_to_one_thing_leaves_the_other_unknown() -> None:
+def test_what_stands_beside_a_short_reply_is_kept() -> None:
     talk = Interview()
-    talk.answer("nrm 25, pk dk", to="rate.normal", by_ear=True)
-    assert "rate.normal" in talk.spec()
+    talk.answer("dk, clg 18'", to="rate.peak", by_ear=True)
     assert "rate.peak" in talk.case.unknown
+    assert "space.ceiling" in talk.spec()

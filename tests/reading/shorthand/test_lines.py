@@ -8,7 +8,7 @@ import pytest
 from shorthand_lines import lines, tally
 
 
-@pytest.mark.parametrize(("name", "precision", "recall"), [("open", 0.97, 0.97), ("aside", 0.9, 0.9)])
+@pytest.mark.parametrize(("name", "precision", "recall"), [("open", 0.97, 0.97), ("aside", 0.97, 0.93)])
 def test_lines_are_read_as_a_careful_colleague_reads_them(name: str, precision: float, recall: float) -> None:
     total = tally(name)
     assert total.right >= precision * total.said, total
