@@ -96,6 +96,7 @@ SENTENCES: dict[str, tuple[str, str]] = {
     "short_list": ("{key} is {given}", 'Write a list of words: {key} = ["the", "is"]'),
     "short_value": ("{word} stands for {given}", "Write the words that it stands for as one text in quotes"),
     "short_key": ("{word} has {key}, which it cannot have here", "{hint}"),
+    "short_over": ("over of {word} is {given}", "Write the figure that it must be above: over = 12"),
     "short_empty": ("there is an entry without a word", "Take it out, or write its word in quotes"),
     "short_twice": ("{word} stands in [{table}] twice, spaces and capitals aside", "Leave one of the two"),
     "short_hidden": (

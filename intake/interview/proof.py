@@ -86,7 +86,7 @@ def _shorthand(folder: Path) -> list[Problem]:
     if not path.exists():
         return []
     file = read_toml(path)
-    return [file] if isinstance(file, Problem) else shorthand_problems(file, folder)
+    return [file] if isinstance(file, Problem) else shorthand_problems(file)
 
 
 def _by_place(problems: list[Problem]) -> tuple[Problem, ...]:

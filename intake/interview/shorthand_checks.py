@@ -1,7 +1,6 @@
 """What must hold of `shorthand.toml`: guarded words, no two meanings, and nothing that the reader cannot read."""
 
 from collections.abc import Iterator, Mapping
-from pathlib import Path
 from typing import Any
 
 from intake import reading
@@ -12,6 +11,7 @@ from intake.interview.toml_file import TomlFile
 from intake.reading.amounts.unit_words import UNIT_WORDS
 from intake.reading.message.lexicon import lexicon_of
 from intake.reading.shorthand.rows import GUARDS, LISTS, Words, tables, words_of
+from intake.spec.folder import shipped_folder
 from intake.spec.problem import Problem
 from intake.spec.vocabulary import vocabulary
 
@@ -24,8 +24,8 @@ _KEYS = {
 """What an entry may have, by its guard; anywhere else the words it stands for alone."""
 
 
-def shorthand_problems(file: TomlFile, folder: Path) -> list[Problem]:
-    """Everything wrong in the file. `folder`: the one whose words the reader knows."""
+def shorthand_problems(file: TomlFile) -> list[Problem]:
+    """Everything wrong in the file, held against the words of the shipped folder: the file's own may be broken."""
     lists, problems = _lists(file)
     problems += _odd_tables(file)
     seen: dict[Words, str] = {}
@@ -41,7 +41,7 @@ def shorthand_problems(file: TomlFile, folder: Path) -> list[Problem]:
             taken.add(words)
             seen.setdefault(words, guard)
             if guard == "anywhere":
-                problems += _unguarded(file, typed, words, line, lists["english"] | lists["prose"], folder)
+                problems += _unguarded(file, typed, words, line, lists["english"] | lists["prose"])
     return [*problems, *_answers(file), *_labels(file)]
 
 
@@ -89,6 +89,9 @@ def _entry(file: TomlFile, guard: str, typed: str, said: Any, line: int | None) 
                 yield complain(
                     "short_key", file.name, line, word=named(typed), key=named(key), hint=_hint(key, allowed)
                 )
+        over = said.get("over", 0)
+        if isinstance(over, bool) or not isinstance(over, int | float):
+            yield complain("short_over", file.name, line, word=named(typed), given=shown(over))
     texts = [text for key, text in said.items() if key != "over"] if isinstance(said, Mapping) else [said]
     for text in texts if texts and (not isinstance(said, Mapping) or "says" in said) else [None]:
         if not isinstance(text, str) or not text.strip():
@@ -96,7 +99,7 @@ def _entry(file: TomlFile, guard: str, typed: str, said: Any, line: int | None) 
 
 
 def _unguarded(
-    file: TomlFile, typed: str, words: Words, line: int | None, english: frozenset[str], folder: Path
+    file: TomlFile, typed: str, words: Words, line: int | None, english: frozenset[str]
 ) -> Iterator[Problem]:
     """A single word that counts anywhere must be nothing else."""
     if len(words) != 1:
@@ -105,7 +108,7 @@ def _unguarded(
         yield complain("short_unit", file.name, line, word=named(typed))
     elif words[0] in english:
         yield complain("short_english", file.name, line, word=named(typed))
-    elif words[0] in lexicon_of(folder).known:
+    elif words[0] in lexicon_of(shipped_folder()).known:
         yield complain("short_known", file.name, line, word=named(typed))
 
 
@@ -120,7 +123,9 @@ def _answers(file: TomlFile) -> Iterator[Problem]:
             line = file.line_of_table_key(f'answers."{name}"', typed)
             if not isinstance(said, str) or not said.strip():
                 yield complain("short_value", file.name, line, word=named(typed), given=shown(said))
-            elif not any(fact.field == name for fact in reading.read(said, asked=name).facts):
+            elif not any(
+                fact.field == name for fact in reading.read(said, asked=name, questions=shipped_folder()).facts
+            ):
                 yield complain(
                     "short_answer", file.name, line, word=named(typed), says=named(said), field=named(name), bare=name
                 )
@@ -137,7 +142,9 @@ def _labels(file: TomlFile) -> Iterator[Problem]:
         if missing is not None:
             yield complain("short_sides", file.name, line, word=named(typed), side=missing)
             continue
-        yes, no = ({(f.field, f.value) for f in reading.read(str(text)).facts} for text in texts)
+        yes, no = (
+            {(f.field, f.value) for f in reading.read(str(text), questions=shipped_folder()).facts} for text in texts
+        )
         if yes & no or not (yes or no) or any(bool(t) and not facts for t, facts in zip(texts, (yes, no), strict=True)):
             yield complain(
                 "short_label", file.name, line, word=named(typed), yes=named(str(texts[0])), no=named(str(texts[1]))

@@ -4,6 +4,7 @@ from intake.reading.amounts.compounds import Amount
 from intake.reading.shorthand.changes import Change
 from intake.reading.shorthand.line import Line
 
+ARROWS = (">", "→")
 _LABELS = frozenset({"in", "inf", "infd", "infeed", "from"})
 
 
@@ -15,7 +16,7 @@ def height_pairs(line: Line) -> tuple[list[Change], set[int]]:
     changes: list[Change] = []
     taken: set[int] = set()
     for at, token in enumerate(line.tokens):
-        if token.text not in (">", "→") or line.prose[at]:
+        if token.text not in ARROWS or line.prose[at]:
             continue
         arrow = at - 1 if at and line.tokens[at - 1].text in ("-", "=") else at
         left, right = _ending_at(line, arrow), line.amount(at + 1)

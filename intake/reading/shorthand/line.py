@@ -1,6 +1,7 @@
 """What stands around a shorthand word: figures, units, and whether its line is prose."""
 
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from intake.reading.amounts.compounds import Amount, amount_at
 from intake.reading.amounts.unit_words import unit_at
@@ -10,9 +11,12 @@ from intake.reading.text.tokens import Token
 _VULGAR = frozenset("½¼¾⅓⅔⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞")
 _AROUND = frozenset({"~", "≈", "<", ":", "=", ".", "-", "approx", "abt", "about", "ca", "@"})
 """What may stand between a label and its figure."""
+LETTERS = frozenset({"l", "w", "h", "d", "ø", "dia"})
+"""Letters that name a size."""
+_TIMES = frozenset({"h", "hr", "hour", "d", "day", "shift", "shft", "s", "sec", "wk", "week"})
 
 
-@dataclass(slots=True)
+@dataclass
 class Line:
     """The tokens of a message. `prose[n]`: token n stands in a sentence with words that shorthand never has.
 
@@ -24,6 +28,14 @@ class Line:
     prose: list[bool]
     marked: list[bool]
     lengths: dict[int, Amount | None] = field(default_factory=dict)
+
+    @cached_property
+    def counts_otherwise(self) -> bool:
+        """A rate per something else than a minute stands here: a bare figure beside it may be per that as well."""
+        return any(
+            token.text in ("/", "per") and self.is_number(at - 1) and self.tokens[at + 1].text in _TIMES
+            for at, token in enumerate(self.tokens[:-1])
+        )
 
     def amount(self, at: int) -> Amount | None:
         """The figure that begins at a token, with its unit."""

@@ -61,6 +61,8 @@ class Shorthand:
     marks: frozenset[str] = frozenset()
     """Words that are shorthand and nothing else: a line with one of them is typed in shorthand."""
     first: frozenset[str] = frozenset()
+    behind: frozenset[str] = frozenset()
+    """Words that may stand behind their figure."""
     types: frozenset[str] = frozenset()
     """Words for kinds of product, with those that stand for one."""
 
@@ -112,14 +114,15 @@ def shorthand_of(folder: Path) -> Shorthand:
             found.labels.setdefault(words[0], []).append(label)
     for name, table in _table(data, "answers").items():
         found.answers[name] = {words_of(typed): str(said) for typed, said in table.items()}
-    for alike in found.rows.values():
-        alike.sort(key=lambda row: -len(row.words))  # the longest first; guards in the order of the file
+    for rows in found.rows.values():
+        rows.sort(key=lambda row: -len(row.words))  # the longest first; guards in the order of the file
     for labels in found.labels.values():
-        labels.sort(key=lambda one: -len(one.words))
+        labels.sort(key=lambda label: -len(label.words))
     found.first = frozenset(found.rows) | frozenset(found.labels)
     found.english = frozenset(map(str, data.get("english", ())))
     single = {row.words[0] for rows in found.rows.values() for row in rows if len(row.words) == 1}
-    alone = (single | set(found.labels)) - found.english - UNIT_WORDS
-    found.marks = frozenset(alone | set(map(str, data.get("marks", ()))))
+    only = (single | set(found.labels)) - found.english - UNIT_WORDS
+    found.marks = frozenset(only | set(map(str, data.get("marks", ()))))
+    found.behind = frozenset(w for w, rows in found.rows.items() if any(row.guard == "behind.figure" for row in rows))
     found.types = frozenset(map(str, data.get("types", ())))
     return found

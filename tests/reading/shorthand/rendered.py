@@ -22,17 +22,17 @@ def _words(**said: dict[str, Any]) -> st.SearchStrategy[Piece]:
 
 def _size(unit: str, factor: float) -> Style:
     def style(v: tuple[int, int, int]) -> Piece:
-        l, w, h = sorted(v, reverse=True)
-        return f"{l}x{w}x{h}{unit}", {
-            "product.length": l * factor, "product.width": w * factor, "product.height": h * factor,
+        long, wide, high = sorted(v, reverse=True)
+        return f"{long}x{wide}x{high}{unit}", {
+            "product.length": long * factor, "product.width": wide * factor, "product.height": high * factor,
         }  # fmt: skip
 
     return style
 
 
 def _letters(v: tuple[int, int, int]) -> Piece:
-    l, w, h = sorted(v, reverse=True)
-    return f'L {l}" W {w}" H {h}"', {"product.length": l * IN, "product.width": w * IN, "product.height": h * IN}
+    long, wide, high = sorted(v, reverse=True)
+    return f'L {long}" W {wide}" H {high}"', dict(zip(_SIZES, (long * IN, wide * IN, high * IN), strict=True))
 
 
 def _one(form: str, field: str, factor: float = 1.0) -> Style:
@@ -45,6 +45,8 @@ def _both(form: str, factor: float, *fields: str) -> Style:
     )  # fmt: skip
 
 
+_SIZES = ("product.length", "product.width", "product.height")
+_RATES = ("rate.normal", "rate.peak")
 _HEIGHTS = ("rise.infeed_height", "rise.discharge_height")
 
 
@@ -95,10 +97,14 @@ ANY: dict[str, st.SearchStrategy[Piece]] = {
     "rates": st.one_of(
         _of(
             st.tuples(st.integers(5, 60), st.integers(61, 99)),
-            _both("{}/m pk {}", 1.0, "rate.normal", "rate.peak"), _both("{}/m pk {}/m", 1.0, "rate.normal", "rate.peak"),
-            _both("nrm {} pk {}", 1.0, "rate.normal", "rate.peak"), _both("{}/m nrm {}/m pk", 1.0, "rate.normal", "rate.peak"),
+            _both("{}/m pk {}", 1.0, *_RATES),
+            _both("{}/m pk {}/m", 1.0, *_RATES),
+            _both("nrm {} pk {}", 1.0, *_RATES), _both("{}/m nrm {}/m pk", 1.0, *_RATES),
         ),
-        _of(st.integers(5, 99), _one("{n}/m", "rate.normal"), _one("pk {n}/m", "rate.peak"), _one("pk{n}", "rate.peak")),
+        _of(
+            st.integers(5, 99), _one("{n}/m", "rate.normal"),
+            _one("pk {n}/m", "rate.peak"), _one("pk{n}", "rate.peak"),
+        ),
     ),
     "fill": _words(fl={"product.fill": "full"}, mt={"product.fill": "empty"}, empts={"product.fill": "empty"}),
     "closed": _words(clsd={"product.closed": True}, tpd={"product.closed": True}, clsd_n={"product.closed": False}),
@@ -110,10 +116,13 @@ ANY: dict[str, st.SearchStrategy[Piece]] = {
         no_sq={"handling.squeeze": False}, sq_ok={"handling.squeeze": True}, sq_n={"handling.squeeze": False},
         sq_y={"handling.squeeze": True},
     ),
-    "invert": _words(no_inv={"handling.invert": False}, inv_y={"handling.invert": True}, inv_n={"handling.invert": False}),
+    "invert": _words(
+        no_inv={"handling.invert": False}, inv_y={"handling.invert": True}, inv_n={"handling.invert": False}
+    ),
     "fragile": _words(frag_y={"handling.fragile": True}, frag_n={"handling.fragile": False}),
     "turn": _words(
-        strt={"rise.turn": 0.0}, **{"90L": {"rise.turn": 270.0}, "90R": {"rise.turn": 90.0}, "90_rt": {"rise.turn": 90.0}}
+        strt={"rise.turn": 0.0},
+        **{"90L": {"rise.turn": 270.0}, "90R": {"rise.turn": 90.0}, "90_rt": {"rise.turn": 90.0}}
     ),
     "zone": _words(
         amb={"temperature.zone": "ambient"}, chl={"temperature.zone": "chilled"}, frz={"temperature.zone": "freezer"}
@@ -140,7 +149,9 @@ ANY: dict[str, st.SearchStrategy[Piece]] = {
     "weeks": _of(st.integers(3, 40), _one("need by {n} wks", "project.weeks"), _one("{n} wks", "project.weeks")),
     "purpose": _words(repl={"project.purpose": "replacement"}, new_ln={"project.purpose": "new_line"}),
     "backs up": _words(bks_up_y={"rate.backs_up": True}, bks_up_n={"rate.backs_up": False}),
-    "arrival": _words(bkt_bk={"rate.arrival": "touching"}, spcd={"rate.arrival": "spaced"}, grps={"rate.arrival": "bunched"}),
+    "arrival": _words(
+        bkt_bk={"rate.arrival": "touching"}, spcd={"rate.arrival": "spaced"}, grps={"rate.arrival": "bunched"}
+    ),
     "levels": _of(st.integers(2, 5), _one("{n} lvls", "rise.levels")),
     "machines": _of(st.integers(2, 5), _one("{n} mach", "project.machines")),
 }  # fmt: skip

@@ -8,14 +8,15 @@ import pytest
 from shorthand_lines import lines, tally
 
 
-@pytest.mark.parametrize(("name", "precision", "recall"), [("open", 0.97, 0.97), ("aside", 0.9, 0.9)])
+@pytest.mark.parametrize(("name", "precision", "recall"), [("open", 0.97, 0.97), ("aside", 0.97, 0.93)])
 def test_lines_are_read_as_a_careful_colleague_reads_them(name: str, precision: float, recall: float) -> None:
     total = tally(name)
     assert total.right >= precision * total.said, total
     assert total.right >= recall * total.wanted, total
 
 
-def test_a_third_of_at_least_120_lines_is_kept_aside() -> None:
-    kept, shown = len(list(lines("aside"))), len(list(lines("open")))
-    assert kept + shown >= 120
-    assert kept >= (kept + shown) // 3
+def test_half_as_many_lines_as_are_open_are_kept_aside() -> None:
+    shown = list(lines("open"))
+    written_later = 13  # under the last heading of open.txt
+    assert len(list(lines("aside"))) >= (len(shown) - written_later) / 2
+    assert len(shown) >= 100

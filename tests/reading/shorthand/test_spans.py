@@ -44,8 +44,8 @@ def test_random_specs_keep_the_law(piece: Piece) -> None:
 
 _SHORT = sorted(" ".join(row.words) for rows in shorthand_of(shipped_folder()).rows.values() for row in rows)
 _SOUP = st.lists(
-    st.sampled_from([*_SHORT, "no", "y", "n", "ok", "?", "x?", ">", "->", "12", "30\"", "14'6\"", "3.5", "½", "m", "#", "/m",
-                     "\n", "\t", "İ", "\u202e", "[red]", "\x1b[31m", "=1+1", "<b>", ",", ";", "in", "out"]),
+    st.sampled_from([*_SHORT, "no", "y", "n", "ok", "?", "x?", ">", "->", "12", "30\"", "14'6\"", "3.5", "½", "m", "#",
+                     "/m", "\n", "\t", "İ", "\u202e", "[red]", "\x1b[31m", "=1+1", "<b>", ",", ";", "in", "out"]),
     max_size=25,
 )  # fmt: skip
 
@@ -66,4 +66,4 @@ def test_any_text_keeps_the_law(text: str) -> None:
     "piece", ["no sq ", 'in 30" out ', "pk 32 ", "> ", "30\" > 14' ", "sq? ", "fl ", "w/o ", 'L 3" ']
 )
 def test_a_long_hostile_text_is_read_to_its_end(piece: str) -> None:
-    _lawful(piece * (20_000 // len(piece)))
+    _lawful(piece * (8_000 // len(piece)))

@@ -12,8 +12,8 @@ from intake.reading import read
 from intake.spec.folder import shipped_folder
 from intake.spec.vocabulary import vocabulary
 
-_PLAIN = {"product.base", "product.base_width", "product.centre_height"}
-"""Figures that the reader takes only as an answer to their own question, in shorthand or not."""
+_PLAIN = {"product.base", "product.base_width"}
+"""Figures that the reader takes only where they are said of a base in full, in shorthand or not."""
 
 
 def _facts(text: str) -> dict[str, Any]:
