@@ -7,9 +7,13 @@ import time
 from pathlib import Path
 
 import pytest
+from hands import Hands
 
 from intake.cli import main
+from intake.desk.app import Desk
+from intake.desk.keeping import Keeper
 from intake.desk.sitting import KEPT_DAYS, Remembered, Sitting, new_sitting_id
+from intake.talk import Interview
 
 NAME = "0123456789abcdef" * 2
 
@@ -95,3 +99,23 @@ def test_a_folder_that_cannot_be_had_costs_only_the_memory(tmp_path: Path, monke
     monkeypatch.setenv("INTAKE_BOOK", str(tmp_path / "file" / "cases.sqlite3"))
     Sitting(NAME).remember(["a"], "a")
     assert Sitting(NAME).recall() == Remembered()
+
+
+async def test_the_desk_goes_on_with_all_cases_of_a_sitting_and_remembers_what_is_opened() -> None:
+    for name, words in (("tea", "cases of 12 kg"), ("jars", "jars of 1 kg")):
+        talk = Interview()
+        talk.hear(words)
+        assert Keeper(name).keep(talk) is None
+    app = Desk(Interview(), Keeper("new"))
+    app.sit(Sitting(NAME), ["tea", "../no name", "jars"])  # one that the book refuses is passed over
+    assert Sitting(NAME).recall() == Remembered(("new", "tea", "jars"), "new")
+    async with app.run_test(size=(100, 30)) as pilot:
+        hands = Hands(app, pilot)
+        await hands.settle()
+        assert all(name in hands.line("#top") for name in ("[new]", "tea", "jars"))
+        await hands.press("ctrl+l")
+        assert hands.talk.spec()["product.weight"] == 1.0
+        assert Sitting(NAME).recall() == Remembered(("jars", "new", "tea"), "jars")
+        await hands.send("/new belts")
+        assert Sitting(NAME).recall().front == app.front.steps.work.name
+        assert len(Sitting(NAME).recall().open_cases) == 4
