@@ -25,6 +25,12 @@ _STAFF = re.compile(
     r"|take it from here|taking over|jumping in for|\ba few (?:quick )?questions\b|\bspeaking[.!]",
     re.IGNORECASE,
 )
+_SURELY_STAFF = re.compile(
+    r"how (?:can|may|could) (?:i|we) help|\bthank(?:s| you)[^.\n]{0,12} for (?:reaching|contacting|getting in touch"
+    r"|your (?:enquiry|inquiry|interest))|welcome to (?:our|the)\b|anything else (?:i|we) can (?:help|do)"
+    r"|\b(?:from|in|with|at) (?:the )?(?:sales|showroom|support|applications)(?: team| desk)?\b",
+    re.IGNORECASE,
+)
 _YOURS = re.compile(
     r"\b(?:do|does|is|are|will|can|what|how|which|where)\b[^.?!\n]{0,60}\byour?\b[^.!\n]{0,60}\?", re.IGNORECASE
 )
@@ -70,10 +76,21 @@ def sides_of(messages: Sequence[Message]) -> list[Side]:
         voice.role = voice.role or message.role
         voice.domains |= {message.domain} - {""}
         if voice.count < 40:
-            voice.lean += _lean(message.text[:4000], opens=n == 0)
+            words = message.text[:4000]
+            voice.lean += _lean(words, opens=n == 0)
+            if voice.role is None and _SURELY_STAFF.search(words) and not (n == 0 and _OPENING.search(words)):
+                voice.role = "staff"
+        if n and keys[n - 1] != key and _answers(messages[n - 1].text[-600:], message.text[:300]):
+            voice.lean -= 1
+            voices[keys[n - 1]].lean += 1
         voice.count += 1
     side = _decided(voices, messages)
     return [side[key] for key in keys]
+
+
+def _answers(asked: str, said: str) -> bool:
+    """True where the first asks for a fact, and the second tells a figure."""
+    return asked.rstrip().endswith("?") and "?" not in said and any(s.isdigit() for s in said) and asks_something(asked)
 
 
 def _lean(text: str, opens: bool) -> int:
@@ -81,7 +98,7 @@ def _lean(text: str, opens: bool) -> int:
     asking = [sentence for sentence in re.findall(r"[^.?!\n]*\?", text) if not _VISITOR.search(sentence)]
     staff += sum(asks_something(sentence) for sentence in asking[:6])
     told = re.sub(r"[^.?!\n]*\?", " ", text)
-    visitor = len(_VISITOR.findall(text)) + min(len(_FIGURE.findall(told)), 3)
+    visitor = len(_VISITOR.findall(text)) + min(len(_FIGURE.findall(told)), 1)
     visitor += 3 if opens and _OPENING.search(text) else 0
     return max(min(staff, 8), 0) - max(min(visitor, 8), 0)
 
