@@ -41,6 +41,18 @@ _BARE_FIGURE = re.compile(r"\W*\d+(?:[.,]\d+)?\W*")
 _GROUP = frozenset({"product.length", "product.width", "product.height"})
 
 
+_NO_LABEL = re.compile(
+    r"(?:\W|\d|\b(?:x|by|about|around|roughly|maybe|to|and|or|so|up|the|it's|is|a|an|i|think|mm|cm|m|in|inch|inches|ft|feet"
+    r"|foot|metres?|meters?|kg|kgs|kilos?|lbs?|pounds?|oz|g|tons?|tonnes?|yes|no|say|approx|approximately|ca)\b|x(?=\d))+"
+)
+
+
+def figures_alone(words: str) -> bool:
+    """True for figures with units and no word that tells what they are of: "3 x 4 m"."""
+    plain = " ".join(words.casefold().split())
+    return len(plain) < 60 and any(sign.isdigit() for sign in plain) and _NO_LABEL.fullmatch(plain) is not None
+
+
 @dataclass(frozen=True, slots=True)
 class Nod:
     """What a bare yes or no gives. `unclear`: a yes-no field of which it cannot be told which way it was meant."""

@@ -12,10 +12,11 @@ from typing import Any
 
 from intake.interview.hearing import Hearing, Taken
 from intake.interview.history import History
-from intake.interview.nods import Nods
+from intake.interview.nods import Nods, figures_alone
 from intake.interview.question import Question
 from intake.interview.recording import heard_body, heard_facts, only_said, without_asked
 from intake.interview.tree import Tree
+from intake.interview.units_told import unit_told
 from intake.interview.wording import Sentences
 from intake.reading.text.portions import portions
 from intake.reading.thread import Asked, Part, Turn, asked_in, split_thread
@@ -23,7 +24,7 @@ from intake.spec.case import advance, fold
 from intake.spec.clean import LONGEST, Cleaned, clean_with_places
 from intake.spec.display import label, show_value, system_of
 from intake.spec.events import Event
-from intake.spec.facts import Doubt, Fact
+from intake.spec.facts import Doubt, Fact, Heard
 
 Spot = Callable[[str, Sequence[Fact]], Sequence[tuple[tuple[int, int], str | None, frozenset[str]]]]
 """Finds the visitor's own questions: the span of each, the card that answers it, the fields that it asks about."""
@@ -67,6 +68,7 @@ class ThreadPlayer:
         self._unread: list[str] = []
         self._waiting: list[str] = []
         """What the staff said since the visitor last spoke."""
+        self._asked_last = ""
         self._open = Asked()
         """What was asked and not answered yet."""
 
@@ -99,8 +101,8 @@ class ThreadPlayer:
 
     def _visitor(self, part: Part, at: str | None) -> None:
         if part.before or self._waiting:
-            self._open = asked_in([part.before] if part.before else self._waiting, self._folder)
-            self._waiting = []
+            said = [part.before] if part.before else self._waiting
+            self._open, self._asked_last, self._waiting = asked_in(said, self._folder), said[-1], []
         question = self._ask(self._open)
         for words, start, cleaned in _messages(part):
             message = self._append("message", text=words, who="visitor", **only_said(sent=at)).seq
@@ -129,8 +131,17 @@ class ThreadPlayer:
     # --- one message of the visitor ---
 
     def _hear(self, words: str, message: int, question: Question | None) -> None:
+        told = unit_told(words, self._asked_last, self._case.doubts, self._folder) if self._case.doubts else ()
+        if told:
+            taken = Taken(reply="facts", heard=Heard(facts=told), settles=tuple(fact.field for fact in told))
+            at = self._history.events[-1].at
+            self._append("heard", **heard_body(taken, told, question, self._case, message, "visitor", at))
+            self._lately = taken.settles
+            return
         nod = self._nods.of(words, self._open, question)
-        if nod is not None:
+        if self._open.unknown and question is None and figures_alone(words):
+            taken = Taken(reply="facts", heard=Heard(unread=(words.strip(),)))  # an answer to nobody knows what
+        elif nod is not None:
             taken = Taken(reply="facts", heard=nod.heard, settles=nod.settles)
             if nod.unclear is not None:
                 taken = replace(taken, heard=replace(nod.heard, doubts=(self._unclear(nod.unclear, words),)))

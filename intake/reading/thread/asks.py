@@ -39,6 +39,8 @@ class Asked:
     fields: tuple[str, ...] = ()
     last: tuple[str, ...] = ()
     offer: str = ""
+    unknown: bool = False
+    """The last words ask something that has no field here."""
 
     def yes(self, field: str) -> bool | None:
         """What a bare yes says of a yes-no field; None where that cannot be told for sure."""
@@ -55,7 +57,8 @@ def asked_in(turns: Sequence[str], folder: Path) -> Asked:
         offer = pieces[-1][1] if pieces else offer
     fields = tuple(dict.fromkeys(name for names, _ in found for name in names))
     last, words = found[-1] if found else ((), "")
-    return Asked(fields, last, words if found and words == offer else offer)
+    unknown = not fields and bool(turns) and turns[-1].rstrip().endswith("?")
+    return Asked(fields, last, words if found and words == offer else offer, unknown)
 
 
 def asks_something(text: str) -> bool:

@@ -29,7 +29,9 @@ _ROWS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     (rf"^{_NOT_PRODUCT}.*\bhow (?:tall|high) (?:is|are|would) {_ONE}\b"
         rf"|^{_NOT_PRODUCT}.*\bproduct height\b", ("product.height",)),
-    (r"^(?:and )?how high$", ("rise.height",)),
+    (r"^(?:and |so )*(?:by )?how (?:high|much)(?: up| down)?$", ("rise.height",)),
+    (r"\bby how much\b|\bwhat(?:'s| is) the (?:drop|travel)\b", ("rise.height",)),
+    (r"^(?:and |the )*(?:space|room|area|footprint)$", ("space.length", "space.width")),
     (r"^(?:and )?how tall$", ("product.height",)),
     (r"^(?:and )?how wide$", ("product.width",)),
     (rf"^{_NOT_PRODUCT}.*\b(?:how wide (?:is|are) {_ONE}|product width)\b", ("product.width",)),

@@ -2,6 +2,8 @@
 
 KEYS = frozenset(
     [
+        "overall", "net", "gross", "clear", "available", "finished", "estimated", "expected", "desired", "target",
+        "usable", "nominal", "approx", "approximate", "actual", "typical", "inside", "outer", "inner", "floor-to-floor",
         "size", "sizes", "dims", "dim", "dimension", "dimensions", "qty", "quantity", "quantities", "sku",
         "skus", "model", "item", "items", "part", "parts", "number", "subject", "re", "fw", "fwd", "date",
         "time", "phone", "tel", "telephone", "mobile", "cell", "fax", "email", "e-mail", "mail", "address",

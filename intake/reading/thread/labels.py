@@ -83,6 +83,8 @@ def _evidence(lines: list[Line], heads: list[list[Head]]) -> dict[str, Evidence]
             evidence.heads.append(head)
             below = n + head.lines
             line = lines[n] if head.begin < lines[n].end else lines[below] if below < len(lines) else None
+            if line is not None and line is not lines[n] and heads[below]:
+                line = None  # another label stands there
             evidence.bodies.append("" if line is None else line.text[max(head.begin - line.start, 0) :][:300])
     return found
 
@@ -140,7 +142,7 @@ def _may_be_somebody(key: str, row: Evidence, words: frozenset[str]) -> bool:
     return (
         _PROPER.fullmatch(row.name) is not None
         and parts[0] not in KEYS
-        and row.score > -4
+        and (row.score > -4 or _marked(row))
         and not all(word in words for word in parts)
     )
 

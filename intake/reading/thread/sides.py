@@ -3,9 +3,11 @@
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from pathlib import Path
 
 from intake.reading.thread.asks import asks_something
 from intake.reading.thread.chat import Message
+from intake.reading.thread.own_questions import own_questions
 from intake.reading.thread.turn import Side
 
 _STAFF = re.compile(
@@ -22,7 +24,14 @@ _STAFF = re.compile(
     r"|share|confirm|describe)\b|\b(?:to|for) siz(?:e|ing)\b|anything else\b|you(?:'re| are) (?:very )?welcome"
     r"|have a (?:great|nice|good|lovely) (?:day|week|one)|\b(?:may|might) (?:i"
     r"|we) ask\b|\bi(?:'d| would)? recommend\b"
-    r"|take it from here|taking over|jumping in for|\ba few (?:quick )?questions\b|\bspeaking[.!]",
+    r"|\bthat helps\b|\bgot it, thank|\bnoted[.!]|take it from here|taking over"
+    r"|jumping in for|\ba few (?:quick )?questions\b|\bspeaking[.!]",
+    re.IGNORECASE,
+)
+_SURELY_STAFF = re.compile(
+    r"how (?:can|may|could) (?:i|we) help|\bthank(?:s| you)[^.\n]{0,12} for (?:reaching|contacting|getting in touch"
+    r"|your (?:enquiry|inquiry|interest))|welcome to (?:our|the)\b|anything else (?:i|we) can (?:help|do)"
+    r"|\b(?:from|in|with|at) (?:the )?(?:sales|showroom|support|applications)(?: team| desk)?\b",
     re.IGNORECASE,
 )
 _YOURS = re.compile(
@@ -39,6 +48,12 @@ _VISITOR = re.compile(
     r"|could) you (?:guys )?(?:make|sell|have|offer|build|supply"
     r"|do|quote|help)\b|\bhow much (?:is|does|would|do|will)\b|\b(?:price|quote|quotation|lead time|cost)\b"
     r"|\b(?:it|they|each|one) weighs?\b|\b(?:saw|found) your\b|\bon (?:our|my) (?:end|side)\b",
+    re.IGNORECASE,
+)
+_VISITOR_ASKS = re.compile(
+    r"\b(?:do|can|could) you (?:guys )?(?:make|sell|have|offer|build|supply|do"
+    r"|quote|handle|lift|help)\b|\bhow much (?:is|does|would)\b"
+    r"|\b(?:price|quote|lead time|cost)\b|\b(?:can|could|will|would) (?:it|your|the machine)\b",
     re.IGNORECASE,
 )
 _FIGURE = re.compile(
@@ -61,7 +76,7 @@ class _Voice:
     count: int = 0
 
 
-def sides_of(messages: Sequence[Message]) -> list[Side]:
+def sides_of(messages: Sequence[Message], folder: Path) -> list[Side]:
     """The side of each message. Messages without a name are each a voice of their own, against the one before."""
     keys = [message.key or f"?{n}" for n, message in enumerate(messages)]
     voices: dict[str, _Voice] = {}
@@ -70,18 +85,32 @@ def sides_of(messages: Sequence[Message]) -> list[Side]:
         voice.role = voice.role or message.role
         voice.domains |= {message.domain} - {""}
         if voice.count < 40:
-            voice.lean += _lean(message.text[:4000], opens=n == 0)
+            words = message.text[:4000]
+            voice.lean += _lean(words, n == 0, folder)
+            if voice.role is None and _SURELY_STAFF.search(words) and not (n == 0 and _OPENING.search(words)):
+                voice.role = "staff"
+        if n and keys[n - 1] != key and _answers(messages[n - 1].text[-600:], message.text[:300]):
+            voice.lean -= 1
+            voices[keys[n - 1]].lean += 1
         voice.count += 1
     side = _decided(voices, messages)
     return [side[key] for key in keys]
 
 
-def _lean(text: str, opens: bool) -> int:
+def _answers(asked: str, said: str) -> bool:
+    """True where the first asks for a fact, and the second tells a figure."""
+    return asked.rstrip().endswith("?") and "?" not in said and any(s.isdigit() for s in said) and asks_something(asked)
+
+
+def _lean(text: str, opens: bool, folder: Path) -> int:
+    own, _ = own_questions(folder).in_text(text)
+    if own:
+        return 6
     staff = 2 * len(_STAFF.findall(text)) + len(_YOURS.findall(text))
-    asking = [sentence for sentence in re.findall(r"[^.?!\n]*\?", text) if not _VISITOR.search(sentence)]
-    staff += sum(asks_something(sentence) for sentence in asking[:6])
-    told = re.sub(r"[^.?!\n]*\?", " ", text)
-    visitor = len(_VISITOR.findall(text)) + min(len(_FIGURE.findall(told)), 3)
+    asking = [sentence for sentence in re.findall(r"[^.?!\n]*\?", text) if not _VISITOR_ASKS.search(sentence)]
+    staff += sum(2 * asks_something(sentence) for sentence in asking[:6])
+    told = re.sub(r"[^.?!\n]*\?|[^.?!\n]*\b(?:say|for example)\.", " ", text)
+    visitor = len(_VISITOR.findall(text)) + min(len(_FIGURE.findall(told)), 1)
     visitor += 3 if opens and _OPENING.search(text) else 0
     return max(min(staff, 8), 0) - max(min(visitor, 8), 0)
 

@@ -21,7 +21,7 @@ def split_thread(text: str, *, questions: str | os.PathLike[str] | None = None) 
     if messages is None:
         part = Part.of(text, [(0, len(text))])
         return (Turn("visitor", None, None, (part,)),) if part.pieces else ()
-    sides = sides_of(messages)
+    sides = sides_of(messages, folder)
     return tuple(
         Turn(side, message.name or None, message.stamp.iso, tuple(message.parts))
         for side, message in zip(sides, messages, strict=True)
