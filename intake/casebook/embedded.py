@@ -133,6 +133,13 @@ class Book:
                 raise no_case(case_id)
             return _files.content(connection, case_id, file)
 
+    def has_content(self, case_id: str, file: str) -> bool:
+        """True where the content of an attached file is kept here."""
+        with self._file.reading() as connection:
+            if connection is None:
+                return False
+            return _files.has_content(connection, file) and case_id in _files.named_by(connection, file)
+
     def forget(self, case_id: str, index_of: IndexOf, *, files: bool = False) -> Forgotten:
         """Blank what was heard about the person of a case, for good; see the seam.
 

@@ -34,6 +34,13 @@ def pattern_of(events: Sequence[Event]) -> re.Pattern[str]:
     return _pattern(words - {""}, names)
 
 
+def words_found(events: Sequence[Event]) -> list[str]:
+    """What would be blanked in the messages and titles of a case, each once."""
+    pattern = pattern_of(events)
+    texts = [str(event.body.get(key, "")) for event in events for key in ("text", "title")]
+    return list(dict.fromkeys(hit[0] for text in texts for hit in pattern.finditer(text)))
+
+
 def blanked(text: str, pattern: re.Pattern[str]) -> str:
     """The text with a blank for each sign of the words, so that places in it still hold."""
     return pattern.sub(lambda hit: " " * len(hit[0]), text)

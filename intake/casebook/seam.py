@@ -13,9 +13,9 @@ class IndexRow:
     """What the lists show of a case, worked out by the caller: the book sizes nothing.
 
     `standing`: talking, decided, handed over ... `best`: a family, "" while none. `waiting_for`: whom, "" for nobody,
-    `since` when (ISO 8601). `due`: the first day that something was promised for (YYYY-MM-DD, "" for none). `open`:
-    how many promises, questions asked back and things that the visitor will check still wait. `words`: more words to
-    find the case by.
+    several with ", " between them; `since` when (ISO 8601) the first of them. `due`: the first day that something was
+    promised for (YYYY-MM-DD, "" for none). `open`: how many promises, questions asked back and things that the visitor
+    will check still wait. `words`: more words to find the case by.
     """
 
     title: str = ""
@@ -34,7 +34,8 @@ class Find:
 
     `words`: all of them, each the beginning of a word in id, index or messages. `family`: the best one. `standing`: how
     it begins ("handed over"). `since`, `until`: days of the last change on this computer's clock, both counted in.
-    `due_by`: what is due on that day or earlier. Days are YYYY-MM-DD. `archived`: those on the shelf as well.
+    `due_by`: what is due on that day or earlier. `waiting_for`: one of those waited for. Days are YYYY-MM-DD.
+    `archived`: those on the shelf as well.
     """
 
     words: str = ""
@@ -143,6 +144,10 @@ class CaseBook(Protocol):
 
     def attachment(self, case_id: str, file: str) -> bytes:
         """The content of a file attached to a case, by its SHA-256."""
+        ...
+
+    def has_content(self, case_id: str, file: str) -> bool:
+        """True where that content is kept here: not dropped, and not left out when the case was sent."""
         ...
 
     def forget(self, case_id: str, index_of: IndexOf, *, files: bool = False) -> Forgotten:

@@ -22,6 +22,11 @@ _HAS_WORD = """(instr(folded(e.case_id || ' ' || e.title || ' ' || e.standing ||
     or exists(select 1 from message m where m.case_id = e.case_id and instr(folded(m.text), :{name})))"""
 
 
+# Signs without a letter or digit have no case and no accents: they are looked for as they are, which is quick.
+_HAS_SIGN = """(instr(e.case_id || ' ' || e.title || ' ' || e.standing || ' ' || e.words, :{name})
+    or exists(select 1 from message m where m.case_id = e.case_id and instr(m.text, :{name})))"""
+
+
 @dataclass(slots=True)
 class _Wanted:
     """Conditions on a line of the list, with the values in them."""
@@ -114,7 +119,7 @@ def _wanted(connection: sqlite3.Connection, find: Find) -> _Wanted:
     if find.family:
         wanted.add("e.best = :family", family=find.family)
     if find.waiting_for:
-        wanted.add("e.waiting_for = :waiting_for", waiting_for=find.waiting_for)
+        wanted.add("instr(', ' || e.waiting_for || ',', ', ' || :waiting_for || ',')", waiting_for=find.waiting_for)
     if find.standing:
         wanted.add("substr(lower(e.standing), 1, length(:standing)) = :standing", standing=find.standing.lower())
     if find.due_by:
@@ -143,7 +148,8 @@ def _add_words(connection: sqlite3.Connection, wanted: _Wanted, words: str) -> N
         )
     for word in exactly:
         name = f"word{given.index(word)}"
-        wanted.add(_HAS_WORD.format(name=name), **{name: word})
+        has = _HAS_WORD if finding.words_of(word) else _HAS_SIGN
+        wanted.add(has.format(name=name), **{name: word})
 
 
 def _begins(day: str, days: int = 0) -> str:

@@ -1,7 +1,8 @@
 """Kept talks: go on with one, keep what happened, and what the lists show of it. Knows no screen."""
 
 from intake.casebook import Book, BookError, IndexRow
-from intake.handoff.revision import last_handed_over
+from intake.spec import Event
+from intake.spec.standing import standing_of, waits_of
 from intake.talk import Interview
 
 
@@ -77,22 +78,23 @@ class Keeper:
 
 
 def index_of(talk: Interview) -> IndexRow:
-    """What the lists show of a case, from plain values of the talk."""
-    waits = bool(talk.case.later)
+    """What the lists show of a case, from plain values of the talk. Sizes it.
+
+    Whoever is due first, or has waited longest, stands first in `waiting_for`, and `since` is theirs.
+    """
+    case = talk.case
+    waits = waits_of(case)
     return IndexRow(
         title=talk.title,
-        standing=_standing(talk),
+        standing=standing_of(case, decided=talk.decided),
         best=talk.result().best or "",
-        waiting_for="visitor" if waits else "",
-        since=talk.events[-1].at if talk.events else "",
+        waiting_for=", ".join(wait.who for wait in waits),
+        since=waits[0].since if waits else "",
+        due=min((wait.due for wait in waits if wait.due), default=""),
+        open=len(case.waiting) + len(case.later),
     )
 
 
-def _standing(talk: Interview) -> str:
-    """Where the case is in its life, read off its events."""
-    last = last_handed_over(talk.events)
-    if last is not None:
-        return f"handed over, revision {last['revision']}"
-    if talk.case.later:
-        return "waiting for the visitor"
-    return "decided" if talk.decided else "talking"
+def index_of_events(case_id: str, events: list[Event]) -> IndexRow:
+    """The same for a kept case, as the book asks for it when it rebuilds its index or forgets a person."""
+    return index_of(Interview.from_events(events))
