@@ -8,7 +8,7 @@ from intake.spec.clean import one_line
 
 Code = Literal[
     "full", "read_only", "locked", "damaged", "disk", "cannot_open", "newer", "not_a_book", "conflict", "no_case",
-    "taken", "bad_name", "bad_file", "bad_event",
+    "taken", "bad_name", "bad_file", "bad_event", "bad_find", "too_large", "no_file",
 ]  # fmt: skip
 
 

@@ -1,41 +1,64 @@
-"""A case as JSON Lines, to send or to put by: a header, then one event a line."""
+"""A case as JSON Lines, to send or to put by: a header, one event a line, and files' contents where asked for."""
 
+import base64
+import binascii
 import json
-import re
-from collections.abc import Callable, Sequence
-from dataclasses import asdict, dataclass, fields
+from collections.abc import Mapping, Sequence
+from dataclasses import asdict, dataclass, field, fields
 from typing import Any, NoReturn
 
 from intake.casebook.error import BookError
+from intake.casebook.files import file_mark, refuse_too_large
+from intake.casebook.personal import blanked_body, pattern_of
 from intake.casebook.rows import event_of_line
 from intake.casebook.seam import IndexRow
 from intake.spec import Event
-from intake.spec.bodies import doubt_from_body, fact_from_body
 from intake.spec.clean import one_line
-from intake.spec.vocabulary import vocabulary
 
-FORMAT, VERSION = "intake case", 1
-_LONGEST = 64_000_000
-_WORDY = frozenset({"text", "title", "unread", "said", "why", "ask", "words", "waiting_for"})
-_SHORTEST_TO_SEEK = 3  # shorter pieces of a name or number stand in too many other words
+FORMAT, VERSION, WITH_FILES = "intake case", 1, 2
+"""A case without contents of files is written as before, so that earlier programs read it."""
+
+_LONGEST = 400_000_000
+_MOST_OPEN = 1_000_000
 
 
 @dataclass(frozen=True, slots=True)
 class Exported:
-    """What an export holds."""
+    """What an export holds. `files`: contents by SHA-256, where they came along."""
 
     case_id: str
     events: list[Event]
     index: IndexRow
+    files: Mapping[str, bytes] = field(default_factory=dict)
+
+    @property
+    def attached(self) -> dict[str, int]:
+        """SHA-256 and bytes of every file that the case names."""
+        return {str(e.body["file"]): int(e.body["bytes"]) for e in self.events if e.kind == "attached"}
 
 
-def written(case_id: str, events: Sequence[Event], index: IndexRow, *, personal: bool) -> str:
+def written(
+    case_id: str,
+    events: Sequence[Event],
+    index: IndexRow,
+    *,
+    personal: bool,
+    files: Mapping[str, bytes] | None = None,
+) -> str:
     """The case as text. Without `personal` the name, company, address and number heard are blanked everywhere."""
-    tame = _blanking([] if personal else _personal_words(events))
-    header = {"format": FORMAT, "version": VERSION, "case": case_id, "index": tame(asdict(index))}
-    lines = [header, *(tame(event.to_json()) for event in events)]
+    rows: list[Any] = [asdict(index), *(event.to_json() for event in events)]
+    if not personal:
+        pattern = pattern_of(events)
+        rows = [blanked_body(row, pattern) for row in rows]
+    header = {"format": FORMAT, "version": WITH_FILES if files else VERSION, "case": case_id, "index": rows[0]}
+    named = len({str(event.body["file"]) for event in events if event.kind == "attached"})
+    if named:
+        header["files"] = {"attached": named, "carried": len(files or {})}
+    contents = [
+        {"file": sha, "content": base64.b64encode(content).decode("ascii")} for sha, content in (files or {}).items()
+    ]
     # All but plain letters as escapes: nothing in the words steers a terminal that the export is printed to.
-    return "".join(json.dumps(line) + "\n" for line in lines)
+    return "".join(json.dumps(line) + "\n" for line in [header, *rows[1:], *contents])
 
 
 def read_export(text: str) -> Exported:
@@ -48,7 +71,12 @@ def read_export(text: str) -> Exported:
         _refuse(1, "the file is empty")
     case_id, index = _header(*lines[0])
     events: list[Event] = []
+    contents: dict[str, bytes] = {}
     for number, line in lines[1:]:
+        if line.startswith('{"file"'):
+            sha, content = _content(number, line)
+            contents[sha] = content
+            continue
         try:
             event = event_of_line(line)
         except ValueError as slip:
@@ -58,7 +86,10 @@ def read_export(text: str) -> Exported:
         events.append(event)
     if not events:
         _refuse(lines[0][0], "the case has no events")
-    return Exported(case_id, events, index)
+    exported = Exported(case_id, events, index, contents)
+    if set(contents) - set(exported.attached):
+        _refuse(lines[0][0], "it carries a file that the case does not name")
+    return exported
 
 
 def _header(number: int, line: str) -> tuple[str, IndexRow]:
@@ -68,52 +99,27 @@ def _header(number: int, line: str) -> tuple[str, IndexRow]:
         header = None
     if not isinstance(header, dict) or header.get("format") != FORMAT:
         _refuse(number, f'the first line does not say "format": "{FORMAT}"')
-    if header.get("version") != VERSION:
+    if header.get("version") not in (VERSION, WITH_FILES):
         _refuse(number, "a newer program wrote it; update this one")
     given = header.get("index")
     parts = given if isinstance(given, dict) else {}
-    index = IndexRow(**{f.name: one_line(str(parts.get(f.name, "")), 2000) for f in fields(IndexRow)})
-    return str(header.get("case", "")), index
+    texts = {f.name: one_line(str(parts.get(f.name, "")), 2000) for f in fields(IndexRow) if f.name != "open"}
+    waits = parts.get("open")
+    open_ = waits if type(waits) is int and 0 <= waits <= _MOST_OPEN else 0
+    return str(header.get("case", "")), IndexRow(**texts, open=open_)
+
+
+def _content(number: int, line: str) -> tuple[str, bytes]:
+    try:
+        row = json.loads(line)
+        sha, content = str(row["file"]), base64.b64decode(row["content"], validate=True)
+    except (ValueError, TypeError, KeyError, RecursionError, binascii.Error):
+        _refuse(number, "the content of a file cannot be read")
+    if file_mark(content) != sha:
+        _refuse(number, "the content of a file is not the one that its mark names")
+    refuse_too_large(len(content))
+    return sha, content
 
 
 def _refuse(number: int, what: str) -> NoReturn:
     raise BookError("bad_file", f"line {number}: {what}", "Give a file that intake cases --export wrote, unchanged.")
-
-
-def _personal_words(events: Sequence[Event]) -> list[str]:
-    """Every personal value that was ever heard in the case, longest first."""
-    messages = {e.seq: (str(e.body["text"]), str(e.body.get("who", ""))) for e in events if e.kind == "message"}
-    found: set[str] = set()
-    for event in events:
-        facts = [*event.body.get("facts", ()), *([event.body["fact"]] if "fact" in event.body else ())]
-        said = [(body["field"], fact_from_body(body, messages).said) for body in facts]
-        for body in event.body.get("doubts", ()):
-            said.append((body["field"], doubt_from_body(body, event.body.get("message"), messages).said))
-        found |= {words.strip() for name, words in said if vocabulary()[name].personal}
-    return sorted(found - {""}, key=len, reverse=True)
-
-
-def _blanking(words: Sequence[str]) -> Callable[[Any], Any]:
-    """Blanks the words wherever people's words stand, with as many blanks, so that places in messages still hold."""
-    if not words:
-        return lambda part: part
-    long = [re.escape(word) for word in words if len(word) >= _SHORTEST_TO_SEEK]
-    short = [rf"\b{re.escape(word)}\b" for word in words if len(word) < _SHORTEST_TO_SEEK]
-    pattern = re.compile("|".join([*long, *short]), re.IGNORECASE)
-
-    def blank(part: Any, wordy: bool = False) -> Any:
-        if isinstance(part, str):
-            return pattern.sub(lambda hit: " " * len(hit[0]), part) if wordy else part
-        if isinstance(part, dict):
-            text = _is_text(part.get("field"))
-            return {
-                key: blank(v, key in _WORDY or _is_text(key) or (text and key == "value")) for key, v in part.items()
-            }
-        return [blank(item, wordy) for item in part] if isinstance(part, list | tuple) else part
-
-    return blank
-
-
-def _is_text(name: Any) -> bool:
-    known = vocabulary().get(name) if isinstance(name, str) else None
-    return known is not None and known.kind == "text"

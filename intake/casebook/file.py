@@ -8,7 +8,7 @@ from threading import RLock
 
 from intake.casebook.error import BookError, from_sqlite
 from intake.casebook.place import prepare
-from intake.casebook.schema import connect, connect_to_read
+from intake.casebook.schema import connect, connect_to_read, refuse_changed
 from intake.casebook.search import teach
 
 
@@ -38,6 +38,7 @@ class BookFile:
                 )
             connection.execute("begin immediate")
             try:
+                refuse_changed(connection, self.path)
                 yield connection
                 connection.execute("commit")
             except BaseException:
@@ -49,7 +50,31 @@ class BookFile:
     def reading(self) -> Iterator[sqlite3.Connection | None]:
         """A connection to read from, None while there is no book yet. Raises BookError."""
         with self._lock, self._in_words():
-            yield self._open() if self._identity() is not None else None
+            connection = self._open() if self._identity() is not None else None
+            if connection is not None:
+                refuse_changed(connection, self.path)
+            yield connection
+
+    def seal(self) -> bool:
+        """Write the whole file anew, so that nothing stays of what was blanked in it, between the rows either.
+
+        Returns False while another program still reads the old pages, or where the disk has no room for that.
+        """
+        with self._lock, self._in_words():
+            connection = self._open()
+            try:
+                connection.execute("vacuum")
+                (busy, _, _) = connection.execute("pragma wal_checkpoint(truncate)").fetchone()
+            except sqlite3.OperationalError as trouble:
+                if from_sqlite(trouble, self.path).code in ("locked", "full"):
+                    return False
+                raise
+            return not busy
+
+    @property
+    def can_write(self) -> bool:
+        """False where the file is open for reading alone."""
+        return not self._only_reads
 
     def close(self) -> None:
         """Let go of the file. The next call opens it again."""

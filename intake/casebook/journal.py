@@ -10,7 +10,7 @@ from intake.casebook.rows import event_of
 from intake.casebook.seam import IndexRow
 from intake.spec import Event
 
-_LONE = re.compile("[\ud800-\udfff]")  # halves of a character, which no file can hold; places stay as they are
+_LONE = re.compile("[\0\ud800-\udfff]")  # halves of a character, which no file can hold, and what ends a text early
 
 _READ = """select e.seq, e.at, e.kind, e.body, m.text
     from event e left join message m on m.case_id = e.case_id and m.seq = e.seq
@@ -73,17 +73,17 @@ def count(connection: sqlite3.Connection, case_id: str) -> int:
 
 
 def write_index(connection: sqlite3.Connection, case_id: str, index: IndexRow) -> None:
-    """What the lists show of a case, in place of what they showed."""
-    parts = (index.title, index.standing, index.best, index.waiting_for, index.since, index.words)
+    """What the lists show of a case that has events, in place of what they showed."""
+    texts = (index.title, index.standing, index.best, index.waiting_for, index.since, index.due, index.words)
     connection.execute(
-        "insert or replace into entry(case_id, title, standing, best, waiting_for, since, words) "
-        "values (?, ?, ?, ?, ?, ?, ?)",
-        (case_id, *(whole(part) for part in parts)),
+        "update entry set title = ?, standing = ?, best = ?, waiting_for = ?, since = ?, due = ?, words = ?, open = ? "
+        "where case_id = ?",
+        (*(whole(text) for text in texts), index.open, case_id),
     )
 
 
 def whole(text: str) -> str:
-    """The text with a sign in place of each half character, of the same length."""
+    """The text with a sign in place of what a row cannot hold, of the same length."""
     return _LONE.sub("\ufffd", text)
 
 
@@ -98,7 +98,7 @@ def _row(case_id: str, event: Event) -> tuple[str, str | None]:
             f'case "{case_id}": event {event.seq} cannot be kept: {slip}',
             "Everything before it is kept. Please report this.",
         ) from None
-    text = body.pop("text") if event.kind == "message" else None
+    text = whole(body.pop("text")) if event.kind == "message" else None
     return json.dumps(body, ensure_ascii=False), text
 
 

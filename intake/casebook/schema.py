@@ -1,55 +1,14 @@
-"""The tables of the embedded book, their guards, and how a book is opened."""
+"""How a book is opened: recognised, made where it is new, brought up to date where it is of an earlier version."""
 
+import contextlib
+import os
 import sqlite3
 from pathlib import Path
 from time import monotonic, sleep
 
+from intake.casebook import finding
 from intake.casebook.error import BookError
-
-VERSION = 1
-_OURS = 0x494E544B  # application_id: "INTK"
-
-# Message texts lie apart, so that a person can be forgotten without touching what was made of their words.
-# Only `entry` may change: it is an index, and can be dropped and written anew.
-_TABLES = (
-    """create table event(
-        n integer primary key,
-        case_id text not null,
-        seq integer not null check(seq >= 1),
-        at text not null,
-        kind text not null,
-        body text not null check(json_valid(body)),
-        unique(case_id, seq)) strict""",
-    "create index shelf on event(case_id, seq) where kind in ('archived', 'restored')",
-    """create table message(
-        case_id text not null,
-        seq integer not null,
-        text text not null,
-        primary key(case_id, seq)) strict""",
-    """create table entry(
-        case_id text primary key,
-        title text not null,
-        standing text not null,
-        best text not null,
-        waiting_for text not null,
-        since text not null,
-        words text not null) strict""",
-)
-
-# A "replace" runs no delete guard, so the insert guards refuse every row that is there already.
-_GUARDS = (
-    """create trigger event_in_order before insert on event
-       when new.seq != (select coalesce(max(seq), 0) + 1 from event where case_id = new.case_id)
-         or exists(select 1 from event where n = new.n)
-       begin select raise(abort, 'append only: out of order'); end""",
-    "create trigger event_stays before update on event begin select raise(abort, 'append only'); end",
-    "create trigger event_kept before delete on event begin select raise(abort, 'append only'); end",
-    """create trigger message_once before insert on message
-       when exists(select 1 from message where case_id = new.case_id and seq = new.seq)
-       begin select raise(abort, 'append only'); end""",
-    "create trigger message_stays before update on message begin select raise(abort, 'append only'); end",
-    "create trigger message_kept before delete on message begin select raise(abort, 'append only'); end",
-)
+from intake.casebook.tables import APPLICATION, FROM_1, NEW_BOOK, VERSION
 
 _PRAGMAS = ("synchronous=full", "foreign_keys=on", "secure_delete=on")
 
@@ -82,15 +41,38 @@ def _log_ahead(connection: sqlite3.Connection, wait_s: float) -> None:
 
 
 def connect_to_read(path: Path) -> sqlite3.Connection:
-    """Open a file in a folder that cannot be written to, as it lies there. Raises sqlite3.Error, BookError."""
+    """Open a file in a folder that cannot be written to, as it lies there. Raises sqlite3.Error, BookError.
+
+    A book of an earlier version is brought up to date in memory alone.
+    """
     uri = f"{path.absolute().as_uri()}?immutable=1"
     connection = sqlite3.connect(uri, uri=True, isolation_level=None, check_same_thread=False)
     try:
-        _recognise(connection, path)
+        known = _recognise(connection, path)
+        if 0 < known < VERSION:
+            there = connection
+            connection = sqlite3.connect(":memory:", isolation_level=None, check_same_thread=False)
+            there.backup(connection)
+            there.close()
+            connection.execute("begin")
+            _bring_up_to_date(connection)
+            connection.execute("commit")
     except BaseException:
         connection.close()
         raise
     return connection
+
+
+def refuse_changed(connection: sqlite3.Connection, path: Path) -> None:
+    """Raises BookError where a newer program has brought the book up to date since it was opened here."""
+    (version,) = connection.execute("pragma user_version").fetchone()
+    if version > VERSION:
+        raise _newer(path, version)
+
+
+def old_copy(path: Path, version: int) -> Path:
+    """Where a book of an earlier version is put by before it is brought up to date."""
+    return path.with_name(f"{path.name}.v{version}-backup")
 
 
 def _build(connection: sqlite3.Connection, path: Path) -> None:
@@ -101,12 +83,41 @@ def _build(connection: sqlite3.Connection, path: Path) -> None:
     if known == VERSION:
         return
     connection.execute("begin immediate")
-    if _recognise(connection, path) == 0:
-        for statement in (*_TABLES, *_GUARDS):
+    known = _recognise(connection, path)
+    if known == 0:
+        for statement in NEW_BOOK:
             connection.execute(statement)
-        connection.execute(f"pragma application_id={_OURS}")
+        finding.make(connection)
+        connection.execute(f"pragma application_id={APPLICATION}")
         connection.execute(f"pragma user_version={VERSION}")
+    elif known < VERSION:
+        _put_by(path, known)
+        _bring_up_to_date(connection)
     connection.execute("commit")
+
+
+def _bring_up_to_date(connection: sqlite3.Connection) -> None:
+    """From version 1, inside the caller's transaction: the journal stays as it is, the index is made anew."""
+    for statement in FROM_1:
+        connection.execute(statement)
+    finding.make(connection)
+    finding.seek_all(connection)
+    connection.execute(f"pragma user_version={VERSION}")
+
+
+def _put_by(path: Path, version: int) -> None:
+    """A copy of the book as it stood, readable by its owner only. The caller holds the write lock."""
+    to = old_copy(path, version)
+    with contextlib.suppress(FileNotFoundError):
+        to.unlink()
+    os.close(os.open(to, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
+    there, copy = sqlite3.connect(path), sqlite3.connect(to)
+    try:
+        there.backup(copy)
+        copy.execute("pragma journal_mode=delete")
+    finally:
+        copy.close()
+        there.close()
 
 
 def _recognise(connection: sqlite3.Connection, path: Path) -> int:
@@ -114,16 +125,20 @@ def _recognise(connection: sqlite3.Connection, path: Path) -> int:
     (version,) = connection.execute("pragma user_version").fetchone()
     (owner,) = connection.execute("pragma application_id").fetchone()
     (tables,) = connection.execute("select count(*) from sqlite_schema").fetchone()
-    if owner != _OURS and (tables or version):
+    if owner != APPLICATION and (tables or version):
         raise BookError(
             "not_a_book",
             f"casebook {path}: the file is another program's",
             "Move it away, or name another place in INTAKE_BOOK.",
         )
     if version > VERSION:
-        raise BookError(
-            "newer",
-            f"casebook {path}: a newer program wrote it (version {version}, this one reads {VERSION})",
-            "Update this program, or name another place in INTAKE_BOOK.",
-        )
+        raise _newer(path, version)
     return int(version)
+
+
+def _newer(path: Path, version: int) -> BookError:
+    return BookError(
+        "newer",
+        f"casebook {path}: a newer program wrote it (version {version}, this one reads {VERSION})",
+        "Update this program and start it again, or name another place in INTAKE_BOOK.",
+    )

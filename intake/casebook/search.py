@@ -1,58 +1,80 @@
 """Listing and finding cases, and telling which ones changed."""
 
 import sqlite3
-import unicodedata
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
+from datetime import UTC, date, datetime, time, timedelta
+from typing import Any
 
-from intake.casebook.seam import Entry, IndexRow
+from intake.casebook import finding
+from intake.casebook.error import BookError
+from intake.casebook.seam import Entry, Find, IndexRow
+from intake.casebook.tables import COUNTED
 
-_SHELVED = """coalesce((select s.kind from event s
-    where s.case_id = {case} and s.kind in ('archived', 'restored') order by s.seq desc limit 1), '') = 'archived'"""
+_INDEX = "title, standing, best, waiting_for, since, due, open, words"
 
-_INDEX = """coalesce(i.title, ''), coalesce(i.standing, ''), coalesce(i.best, ''),
-    coalesce(i.waiting_for, ''), coalesce(i.since, ''), coalesce(i.words, '')"""
+# The order is that of the index `entry_listed`, read backwards: no sorting, and the first lines come at once.
+_ENTRIES = f"""select case_id, events, begun, updated, archived, {_INDEX}
+    from entry e indexed by entry_listed where {{wanted}}
+    order by updated desc, last desc limit :limit offset :offset"""
 
-_CASES = f"""select c.case_id, c.events, first.at, last.at, {_SHELVED.format(case="c.case_id")} as shelved, {_INDEX}
-    from (select case_id, count(*) as events, max(seq) as seq from event group by case_id) c
-    join event first on first.case_id = c.case_id and first.seq = 1
-    join event last on last.case_id = c.case_id and last.seq = c.seq
-    left join entry i on i.case_id = c.case_id
-    where (:archived or not shelved)"""
+_HAS_WORD = """(instr(folded(e.case_id || ' ' || e.title || ' ' || e.standing || ' ' || e.best || ' ' || e.waiting_for
+    || ' ' || e.words), :{name})
+    or exists(select 1 from message m where m.case_id = e.case_id and instr(folded(m.text), :{name})))"""
 
-_HAS_WORD = """(instr(folded(c.case_id || ' ' || coalesce(i.title || ' ' || i.standing || ' ' || i.best || ' '
-    || i.waiting_for || ' ' || i.words, '')), :word{n})
-    or exists(select 1 from message m where m.case_id = c.case_id and instr(folded(m.text), :word{n})))"""
+
+# Signs without a letter or digit have no case and no accents: they are looked for as they are, which is quick.
+_HAS_SIGN = """(instr(e.case_id || ' ' || e.title || ' ' || e.standing || ' ' || e.words, :{name})
+    or exists(select 1 from message m where m.case_id = e.case_id and instr(m.text, :{name})))"""
+
+
+@dataclass(slots=True)
+class _Wanted:
+    """Conditions on a line of the list, with the values in them."""
+
+    conditions: list[str] = field(default_factory=list)
+    values: dict[str, Any] = field(default_factory=dict)
+
+    def add(self, condition: str, **values: Any) -> None:
+        self.conditions.append(condition)
+        self.values |= values
+
+    def __str__(self) -> str:
+        return " and ".join(self.conditions) or "1"
 
 
 def teach(connection: sqlite3.Connection) -> None:
-    """Give the connection the comparison that search uses: whatever the case and the way accents are written."""
-    connection.create_function("folded", 1, _folded, deterministic=True)
+    """Give the connection the comparison that search uses: whatever the case, accents and ways of writing."""
+    connection.create_function("folded", 1, finding.folded, deterministic=True)
 
 
-def entries(connection: sqlite3.Connection, words: str, archived: bool) -> list[Entry]:
-    """The cases that have all the words, last changed first."""
-    wanted = _folded(words).split()
-    sql = " and ".join([_CASES, *(_HAS_WORD.format(n=n) for n in range(len(wanted)))])
-    values = {"archived": archived} | {f"word{n}": word for n, word in enumerate(wanted)}
-    rows = connection.execute(f"{sql} order by last.at desc, last.n desc", values)
+def entries(connection: sqlite3.Connection, find: Find, limit: int | None, offset: int) -> list[Entry]:
+    """The cases that are wanted, last changed first."""
+    wanted = _wanted(connection, find)
+    values = wanted.values | {"limit": -1 if limit is None else max(0, limit), "offset": max(0, offset)}
+    rows = connection.execute(_ENTRIES.format(wanted=wanted), values)
     return [
-        Entry(id=id, events=count, begun=begun, updated=updated, archived=bool(shelved), index=_index(parts))
-        for id, count, begun, updated, shelved, *parts in rows
+        Entry(id=id, events=events, begun=begun, updated=updated, archived=bool(archived), index=_index(parts))
+        for id, events, begun, updated, archived, *parts in rows
     ]
+
+
+def count(connection: sqlite3.Connection, find: Find) -> int:
+    """How many cases are wanted."""
+    wanted = _wanted(connection, find)
+    sql = f"select count(*) from entry e indexed by entry_listed where {wanted}"
+    return int(connection.execute(sql, wanted.values).fetchone()[0])
 
 
 def index_of(connection: sqlite3.Connection, case_id: str) -> IndexRow:
     """What the lists show of a case."""
-    row = connection.execute(
-        f"select {_INDEX} from (select ? as id) c left join entry i on i.case_id = c.id", (case_id,)
-    ).fetchone()
-    return _index(list(row))
+    row = connection.execute(f"select {_INDEX} from entry where case_id = ?", (case_id,)).fetchone()
+    return IndexRow() if row is None else _index(list(row))
 
 
 def is_archived(connection: sqlite3.Connection, case_id: str) -> bool:
     """True while a case is on the shelf."""
-    (shelved,) = connection.execute(f"select {_SHELVED.format(case=':id')}", {"id": case_id}).fetchone()
-    return bool(shelved)
+    row = connection.execute("select archived from entry where case_id = ?", (case_id,)).fetchone()
+    return row is not None and bool(row[0])
 
 
 def changed(connection: sqlite3.Connection, after: int) -> tuple[int, list[str]]:
@@ -64,15 +86,90 @@ def changed(connection: sqlite3.Connection, after: int) -> tuple[int, list[str]]
     return int(mark), [case_id for (case_id,) in rows]
 
 
+def lacks_lines(connection: sqlite3.Connection) -> bool:
+    """True where the journal has cases that the index has not: it was dropped."""
+    (lacks,) = connection.execute(
+        "select (select count(*) from entry) != (select count(*) from event indexed by event_first where seq = 1)"
+    ).fetchone()
+    return bool(lacks)
+
+
+def count_anew(connection: sqlite3.Connection, *, seek: bool = True) -> None:
+    """Put the cases into the index that it lacks, with their counts and times and without what a caller says.
+
+    `seek`: with the words that they are found by.
+    """
+    missing = connection.execute("select case_id from event where seq = 1 except select case_id from entry").fetchall()
+    connection.execute(COUNTED)
+    for (case_id,) in missing if seek else ():
+        finding.seek(connection, case_id)
+
+
 def retitled(index: IndexRow, title: str) -> IndexRow:
     """The same under another title."""
     return replace(index, title=title)
 
 
-def _index(parts: list[str]) -> IndexRow:
-    title, standing, best, waiting_for, since, words = parts
-    return IndexRow(title=title, standing=standing, best=best, waiting_for=waiting_for, since=since, words=words)
+def _wanted(connection: sqlite3.Connection, find: Find) -> _Wanted:
+    wanted = _Wanted()
+    if not find.archived:
+        wanted.add("e.archived = 0")
+    if find.open_only:
+        wanted.add("e.open > 0")
+    if find.family:
+        wanted.add("e.best = :family", family=find.family)
+    if find.waiting_for:
+        wanted.add("instr(', ' || e.waiting_for || ',', ', ' || :waiting_for || ',')", waiting_for=find.waiting_for)
+    if find.standing:
+        wanted.add("substr(lower(e.standing), 1, length(:standing)) = :standing", standing=find.standing.lower())
+    if find.due_by:
+        wanted.add("e.due between '0' and :due_by", due_by=find.due_by)
+    if find.since:
+        wanted.add("e.updated >= :since", since=_begins(find.since))
+    if find.until:
+        wanted.add("e.updated < :until", until=_begins(find.until, days=1))
+    _add_words(connection, wanted, find.words)
+    return wanted
 
 
-def _folded(text: str) -> str:
-    return unicodedata.normalize("NFC", unicodedata.normalize("NFKD", text).casefold())
+def _add_words(connection: sqlite3.Connection, wanted: _Wanted, words: str) -> None:
+    """All words must be there: as beginnings of words by the index, and as they are where they have signs inside."""
+    given = list(dict.fromkeys(finding.folded(words).split()))
+    plain = [word for part in given for word in finding.words_of(part)]
+    indexed = finding.has_index(connection) and bool(plain)
+    exactly = [word for word in given if not indexed or finding.words_of(word) != [word]]
+    whole = [_HAS_WORD.format(name=f"word{n}") for n in range(len(given))]
+    if indexed:
+        wanted.add(
+            "e.id in (select rowid from found where found match :match union all select e.id from entry e "
+            f"where e.sought < e.events and {' and '.join(whole)})",
+            match=finding.match(plain),
+            **{f"word{n}": word for n, word in enumerate(given)},
+        )
+    for word in exactly:
+        name = f"word{given.index(word)}"
+        has = _HAS_WORD if finding.words_of(word) else _HAS_SIGN
+        wanted.add(has.format(name=name), **{name: word})
+
+
+def _begins(day: str, days: int = 0) -> str:
+    """The moment when a day (or the one so many days later) begins on this computer's clock, as events are stamped."""
+    try:
+        begins = datetime.combine(date.fromisoformat(day) + timedelta(days=days), time()).astimezone(UTC)
+    except (ValueError, OverflowError):
+        raise BookError("bad_find", f'"{day[:40]}" is no day', "Write it as 2026-03-31.") from None
+    return begins.isoformat(timespec="seconds")
+
+
+def _index(parts: list[Any]) -> IndexRow:
+    title, standing, best, waiting_for, since, due, open, words = parts
+    return IndexRow(
+        title=title,
+        standing=standing,
+        best=best,
+        waiting_for=waiting_for,
+        since=since,
+        due=due,
+        open=open,
+        words=words,
+    )

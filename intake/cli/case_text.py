@@ -1,55 +1,40 @@
-"""Kept cases as plain lines and as JSON: the list, and what is known of one."""
+"""What is known of one kept case, as plain lines and as JSON."""
 
 from collections.abc import Iterator, Sequence
-from datetime import datetime
 from typing import Any
 
-from intake.advice import short_family_name
-from intake.casebook import Entry
+from intake.cli.case_list import local
+from intake.desk.waiting import waiting_lines
 from intake.spec import Case, Event, Fact, fold, vocabulary
 from intake.spec.clean import one_line
 from intake.spec.display import System, label, show_value, system_of
+from intake.spec.matters import Attached, Matter
 
-_WIDEST_TITLE, _LONGEST_QUOTE = 60, 80
-
-
-def entry_lines(entries: Sequence[Entry]) -> Iterator[str]:
-    """One line a case, in columns: id, last change, standing, best family, title."""
-    rows = [_columns(entry) for entry in entries]
-    widths = [max(len(row[n]) for row in rows) for n in range(4)]
-    for *columns, title in rows:
-        yield "  ".join([*(text.ljust(width) for text, width in zip(columns, widths, strict=True)), title]).rstrip()
-    yield "1 case" if len(entries) == 1 else f"{len(entries)} cases"
+_LONGEST_QUOTE = 80
 
 
-def entry_shape(entry: Entry) -> dict[str, Any]:
-    """One case in the list, for programs."""
-    index = entry.index
-    return {
-        "id": entry.id,
-        "title": index.title,
-        "standing": index.standing,
-        "best": index.best or None,
-        "waiting_for": index.waiting_for or None,
-        "since": index.since or None,
-        "begun": entry.begun,
-        "updated": entry.updated,
-        "archived": entry.archived,
-        "events": entry.events,
-    }
+_STAGES = {"samples_asked": "samples asked for", "in_test": "in test", "handed_over": "handed over", "closed": "closed"}
 
 
-def case_lines(case_id: str, events: Sequence[Event], *, contacts: bool) -> Iterator[str]:
-    """What is known of a case: every fact with its words, what waits for an answer, and notes."""
+def case_lines(case_id: str, events: Sequence[Event], *, contacts: bool, today: str) -> Iterator[str]:
+    """What is known of a case: where it is, every fact with its words, what waits for whom, files and notes.
+
+    `today` is YYYY-MM-DD.
+    """
     case = fold(events)
     system = system_of(text for text, _ in case.messages.values())
     yield " ".join(part for part in (f"{case_id}:", one_line(case.title), "(on the shelf)" * case.archived) if part)
-    yield f"begun {_when(events[0].at)}, last changed {_when(events[-1].at)}"
+    yield f"begun {local(events[0].at)}, last changed {local(events[-1].at)}"
+    if case.stage in _STAGES:
+        yield " ".join(part for part in (_STAGES[case.stage], case.revision, f"since {local(case.stage_at)}") if part)
     facts = _facts(case, contacts)
     yield from (_fact_line(fact, system) for fact in facts)
     if not facts:
         yield "nothing is known yet"
     yield from _open_lines(case, system)
+    if case.waiting:
+        yield from waiting_lines(case.waiting, today)
+    yield from file_lines(case.files)
     yield from (f"note: {one_line(note)}" for note in case.notes)
     left_out = len(case.facts) - len(facts)
     if left_out:
@@ -70,20 +55,42 @@ def case_shape(case_id: str, events: Sequence[Event], *, contacts: bool) -> dict
         "conflicts": [[fact.to_json() for fact in pair] for pair in case.quarrels.values()],
         "unknown": sorted(case.unknown),
         "later": sorted(case.later),
+        "stage": case.stage,
+        "stage_since": case.stage_at or None,
+        "revision": case.revision or None,
+        "waiting": [_matter_shape(number, matter) for number, matter in enumerate(case.waiting, 1)],
+        "files": file_shapes(case.files),
         "notes": list(case.notes),
     }
 
 
-def _columns(entry: Entry) -> tuple[str, ...]:
-    index = entry.index
-    standing = "on the shelf" if entry.archived else one_line(index.standing, 40)
-    return (
-        entry.id,
-        _when(entry.updated),
-        standing,
-        short_family_name(index.best) if index.best else "",
-        one_line(index.title, _WIDEST_TITLE),
-    )
+def file_lines(files: Sequence[Attached]) -> Iterator[str]:
+    """The files of a case, numbered as --save-file takes them."""
+    for number, file in enumerate(files, 1):
+        yield f"file {number}: {one_line(file.name, 100)}  ({_size(file.bytes)}, {local(file.at)})"
+
+
+def file_shapes(files: Sequence[Attached]) -> list[dict[str, Any]]:
+    """The same for programs."""
+    return [
+        {"number": number, "name": file.name, "sha256": file.file, "bytes": file.bytes, "at": file.at}
+        for number, file in enumerate(files, 1)
+    ]
+
+
+def _matter_shape(number: int, matter: Matter) -> dict[str, Any]:
+    return {
+        "number": number,
+        "kind": matter.kind,
+        "what": matter.what,
+        "who": matter.who,
+        "by": matter.by or None,
+        "since": matter.at,
+    }
+
+
+def _size(size: int) -> str:
+    return f"{size / 1e6:.1f} MB" if size >= 1_000_000 else f"{size / 1e3:.1f} kB" if size >= 1000 else f"{size} bytes"
 
 
 def _facts(case: Case, contacts: bool) -> list[Fact]:
@@ -107,11 +114,3 @@ def _open_lines(case: Case, system: System) -> Iterator[str]:
     for said, fields in (("not known", case.unknown), ("the visitor will check", case.later)):
         if fields:
             yield f"{said}: {', '.join(label(name) for name in vocabulary() if name in fields)}"
-
-
-def _when(at: str) -> str:
-    """The time on the desk's own clock, to the minute."""
-    try:
-        return f"{datetime.fromisoformat(at).astimezone():%Y-%m-%d %H:%M}"
-    except (ValueError, OverflowError):
-        return one_line(at, 20)

@@ -1,144 +1,144 @@
-"""`intake cases`: list, find, show, copy, shelve, export and import kept cases."""
+"""`intake cases`: list, find, show, copy, shelve, send, forget and look after kept cases."""
 
 import argparse
-from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from importlib import import_module
+from typing import Any
 
 from intake.cli.input_error import InputError
-from intake.cli.streams import print_json, read_all
-
-if TYPE_CHECKING:
-    from intake.casebook import Book
 
 _EPILOG = """examples:
   intake cases                              all cases that are not on the shelf, last changed first
-  intake cases tea cartons                  those with these words in title, index or messages
+  intake cases tea cart                     those with words that begin so in title, index or messages
+  intake cases --due --waiting-for us       what we should have done by today
+  intake cases --standing "handed over" --since 2026-03-01
   intake cases --show 0302-bkt              what is known of one (the desk opens it: intake desk 0302-bkt)
   intake cases --copy 0302-bkt --name tea2  a new case that begins with all of it
+  intake cases --promise 0302-bkt "send the layout" --who us --by fri
+  intake cases --done 0302-bkt 1            the first of what waits, as --show numbers it
+  intake cases --attach 0302-bkt floor.pdf --note "floor plan, ground floor"
   intake cases --export 0302-bkt > tea.jsonl
   intake cases --import tea.jsonl
+  intake cases --backup cases-2026-03.sqlite3
 
-What was heard about a person (name, company, address, number) is left out of --show and blanked in --export
-unless --with-contacts is given. INTAKE_BOOK names the file that the cases are kept in."""
+Days: 2026-03-31, today, tomorrow, fri, +3d. What was heard about a person (name, company, address, number) is left out
+of --show and blanked in --export unless --with-contacts is given. INTAKE_BOOK names the file that the cases are kept
+in; a backup is such a file."""
+
+# An action's name, its metavars, its help. The name is where argparse keeps it, too.
+_ACTIONS: tuple[tuple[str, tuple[str, ...], str], ...] = (
+    ("show", ("ID",), "what is known of one case, what waits, its files"),
+    ("copy", ("ID",), "begin a new case with all of this one"),
+    ("archive", ("ID",), "put a case on the shelf: kept, not listed"),
+    ("restore", ("ID",), "take a case off the shelf"),
+    ("close", ("ID",), "nothing more is to be done"),
+    ("reopen", ("ID",), "go on with a closed case"),
+    ("promise", ("ID", "TEXT"), "what somebody will do; --who and --by say who and by when"),
+    ("asked_back", ("ID", "TEXT"), "what engineering wants to know before it goes on"),
+    ("done", ("ID", "NUMBER"), "a promise was kept, or a question asked back answered"),
+    ("attach", ("ID", "FILE"), "keep a file with a case"),
+    ("files", ("ID",), "the files of a case"),
+    ("save_file", ("ID", "FILE"), "write a file of a case, by its name or number, to --to PATH"),
+    ("export", ("ID",), "print a case as JSON Lines"),
+    ("import", ("FILE",), "keep an exported case; - is standard input"),
+    ("forget", ("ID",), "blank what was heard about the person, for good; asks for --yes"),
+    ("rebuild", (), "write the index of all cases anew"),
+    ("check", (), "tell what is wrong with the book, if anything"),
+    ("backup", ("FILE",), "write a sound copy of the book while desks are open"),
+)
+
+# Where an action is done; only that file is loaded.
+_MODULES = {
+    **dict.fromkeys(("show", "copy", "archive", "restore", "export", "import", "forget"), "case_actions"),
+    **dict.fromkeys(("rebuild", "check", "backup"), "case_upkeep"),
+}
+
+# What only goes with some actions; None is the list.
+_GOES_WITH: dict[str, tuple[str | None, ...]] = {
+    "name": ("copy", "import"),
+    "with_contacts": ("show", "export", "forget"),
+    "with_files": ("export",),
+    "who": ("promise",),
+    "by": ("promise",),
+    "note": ("attach",),
+    "to": ("save_file",),
+    "and_files": ("forget",),
+    "yes": ("forget",),
+    **dict.fromkeys(("family", "standing", "since", "until", "due", "open", "waiting_for", "limit", "all"), (None,)),
+}
 
 
 def register(commands: Any) -> None:
     """Add the command to the parser."""
     parser = commands.add_parser(
         "cases",
-        help="list, find, show, copy, shelve, export and import kept cases",
-        description="Lists the kept cases, or does one thing with one of them.",
+        help="list, find, show, copy, shelve, send, forget and look after kept cases",
+        description="Lists the kept cases, or does one thing with one of them or with the whole book.",
         epilog=_EPILOG,
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    parser.add_argument("words", nargs="*", metavar="WORDS", help="only cases that have all these words")
-    one = parser.add_mutually_exclusive_group()
-    one.add_argument("--show", metavar="ID", help="what is known of one case")
-    one.add_argument("--copy", metavar="ID", help="begin a new case with all of this one")
-    one.add_argument("--archive", metavar="ID", help="put a case on the shelf: kept, not listed")
-    one.add_argument("--restore", metavar="ID", help="take a case off the shelf")
-    one.add_argument("--export", metavar="ID", help="print a case as JSON Lines")
-    one.add_argument("--import", dest="take_in", metavar="FILE", help="keep an exported case; - is standard input")
-    parser.add_argument("--name", metavar="NAME", help="with --copy and --import: the id of the new case")
-    parser.add_argument("--with-contacts", action="store_true", help="with --show and --export: the person as well")
-    parser.add_argument("--all", action="store_true", help="list the cases on the shelf too")
+    parser.add_argument("words", nargs="*", metavar="WORDS", help="only cases that have words beginning with all these")
+    _add_filters(parser.add_argument_group("which cases to list"))
+    one = parser.add_argument_group("one thing to do").add_mutually_exclusive_group()
+    for name, takes, said in _ACTIONS:
+        kind: dict[str, Any] = {"metavar": takes, "nargs": len(takes)} if takes else {"action": "store_true"}
+        one.add_argument(_option(name), dest=f"do_{name}", help=said, **kind)
+    _add_details(parser.add_argument_group("details of it"))
     parser.add_argument("--json", action="store_true", help="the same for programs")
     parser.set_defaults(run=run)
 
 
-_ACTIONS = ("show", "copy", "archive", "restore", "export", "take_in")
+def _add_filters(group: Any) -> None:
+    group.add_argument("--family", metavar="NAME", help="with this machine leading: side_grip, spiral ...")
+    group.add_argument(
+        "--standing", metavar="TEXT", help='whose standing begins so: talking, decided, "handed over" ...'
+    )
+    group.add_argument("--since", metavar="DAY", help="last changed on that day or later")
+    group.add_argument("--until", metavar="DAY", help="last changed on that day or earlier")
+    group.add_argument("--due", metavar="DAY", nargs="?", const="today", help="due on that day or earlier (today)")
+    group.add_argument("--open", action="store_true", help="with promises or questions that wait")
+    group.add_argument("--waiting-for", metavar="WHO", choices=("us", "visitor", "works"), help="us, visitor or works")
+    group.add_argument("--limit", metavar="N", type=int, help="at most so many; 0 for all (200, and all with --json)")
+    group.add_argument("--all", action="store_true", help="those on the shelf too")
+
+
+def _add_details(group: Any) -> None:
+    group.add_argument("--name", metavar="NAME", help="with --copy and --import: the id of the new case")
+    group.add_argument("--with-contacts", action="store_true", help="with --show, --export, --forget: the person too")
+    group.add_argument("--with-files", action="store_true", help="with --export: the contents of its files as well")
+    group.add_argument("--who", metavar="WHO", choices=("us", "visitor", "works"), help="with --promise: who (us)")
+    group.add_argument("--by", metavar="DAY", help="with --promise: by when")
+    group.add_argument("--note", metavar="TEXT", help="with --attach: what the file shows")
+    group.add_argument("--to", metavar="PATH", help="with --save-file: a new file, or a folder")
+    group.add_argument("--and-files", action="store_true", help="with --forget: drop the contents of its files too")
+    group.add_argument("--yes", action="store_true", help="with --forget: do it")
 
 
 def run(args: argparse.Namespace) -> int:
     """Do what was asked for. Raises BookError for trouble with the book, InputError for options that clash."""
     from intake.casebook import Book
+    from intake.cli import case_list
 
-    action = next((name for name in _ACTIONS if getattr(args, name) is not None), None)
+    action = next((name for name, _, _ in _ACTIONS if getattr(args, f"do_{name}") not in (None, False)), None)
     if action is not None and args.words:
         raise InputError(f'"{args.words[0]}" is one word too many. Give words to find, or one thing to do with a case.')
+    _refuse_clashes(args, action)
     with Book() as book:
-        _DOING[action](book, args)
-    return 0
+        if action is None:
+            case_list.show_list(book, args)
+            return 0
+        doing = import_module(f"intake.cli.{_MODULES.get(action, 'case_life')}").DOING[action]
+        taken = getattr(args, f"do_{action}")
+        return doing(book, args, *(taken if isinstance(taken, list) else ())) or 0
 
 
-def _list(book: "Book", args: argparse.Namespace) -> None:
-    from intake.cli.case_text import entry_lines, entry_shape
-
-    found = book.cases(" ".join(args.words), archived=args.all)
-    if args.json:
-        print_json([entry_shape(entry) for entry in found])
-    elif found:
-        print(*entry_lines(found), sep="\n")
-    elif args.words:
-        print("No case has these words." + ("" if args.all else " Cases on the shelf are looked at with --all."))
-    else:
-        print("No cases are kept yet. Begin one: intake ask --case NAME")
+def _refuse_clashes(args: argparse.Namespace, action: str | None) -> None:
+    for detail, goes_with in _GOES_WITH.items():
+        if getattr(args, detail) in (None, False) or action in goes_with:
+            continue
+        places = [_option(name) if name is not None else "the list of cases" for name in goes_with]
+        beside = "a list" if action is None else _option(action)
+        raise InputError(f"intake cases: {_option(detail)} goes with {' and '.join(places)}, not with {beside}.")
 
 
-def _show(book: "Book", args: argparse.Namespace) -> None:
-    from intake.casebook.error import no_case
-    from intake.cli.case_text import case_lines, case_shape
-
-    events = book.events(args.show)
-    if not events:
-        raise no_case(args.show)
-    if args.json:
-        print_json(case_shape(args.show, events, contacts=args.with_contacts))
-    else:
-        print(*case_lines(args.show, events, contacts=args.with_contacts), sep="\n")
-
-
-def _copy(book: "Book", args: argparse.Namespace) -> None:
-    name = args.name or book.new_id()
-    book.copy(args.copy, name)
-    _done(args, {"id": name, "of": args.copy}, f"{name}: a copy of {args.copy}. Go on with: intake ask --case {name}")
-
-
-def _archive(book: "Book", args: argparse.Namespace) -> None:
-    book.archive(args.archive)
-    _done(
-        args,
-        {"id": args.archive, "archived": True},
-        f"{args.archive}: on the shelf. Take it off with: intake cases --restore {args.archive}",
-    )
-
-
-def _restore(book: "Book", args: argparse.Namespace) -> None:
-    book.restore(args.restore)
-    _done(args, {"id": args.restore, "archived": False}, f"{args.restore}: listed again.")
-
-
-def _export(book: "Book", args: argparse.Namespace) -> None:
-    print(book.export(args.export, personal=args.with_contacts), end="")
-
-
-def _import(book: "Book", args: argparse.Namespace) -> None:
-    name = book.import_(_text_of(args.take_in), args.name)
-    _done(args, {"id": name}, f"{name}: kept. Look at it with: intake cases --show {name}")
-
-
-def _text_of(file: str) -> str:
-    if file == "-":
-        return read_all()
-    try:
-        return Path(file).read_bytes().decode("utf-8")
-    except UnicodeDecodeError:
-        raise InputError(f"{file}: not UTF-8 text. Give a file that intake cases --export wrote.") from None
-
-
-def _done(args: argparse.Namespace, shape: dict[str, Any], line: str) -> None:
-    if args.json:
-        print_json(shape)
-    else:
-        print(line)
-
-
-_DOING = {
-    None: _list,
-    "show": _show,
-    "copy": _copy,
-    "archive": _archive,
-    "restore": _restore,
-    "export": _export,
-    "take_in": _import,
-}
+def _option(name: str) -> str:
+    return f"--{name.replace('_', '-')}"

@@ -71,6 +71,9 @@ class Desk(App[None]):
             return
         name = event.go.case
         there = next((screen for screen in self._cases if name and screen.steps.work.name == name), None)
+        if there is not None and event.go.anew:
+            self._cases.remove(there)
+            there = None
         try:
             screen = there or _opened(name or new_id(), self.front.steps.work.keeper is not None)
         except BookError as trouble:

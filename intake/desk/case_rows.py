@@ -1,17 +1,50 @@
-"""Kept cases as rows of a list: name, standing, who waits, what is due, best family, title."""
+"""Kept cases as rows of a list: name, last change, standing, who waits, what is due, best family, title."""
 
+from dataclasses import replace
 from datetime import date, datetime
 
 from intake.advice import short_family_name
 from intake.casebook import Entry
-from intake.casebook.seam import CaseBook
+from intake.casebook.seam import CaseBook, Find
 from intake.desk.snapshot import Row
 from intake.spec.clean import one_line
+from intake.spec.matters import PARTIES
+from intake.spec.standing import STANDINGS
+
+HOW_TO_FIND = 'words narrow it down; "due" what is due, "open" what waits, "shelf" those on the shelf too'
 
 
 def case_rows(book: CaseBook, words: str = "", *, limit: int = 200) -> list[Row]:
-    """The cases that have all these words, last changed first. Raises BookError."""
-    return [Row(key=entry.id, text=case_text(entry, date.today().isoformat())) for entry in book.cases(words)[:limit]]
+    """The cases wanted, last changed first, at most so many. Raises BookError."""
+    today = date.today().isoformat()
+    return [
+        Row(key=entry.id, text=case_text(entry, today)) for entry in book.cases(find=find_of(words, today), limit=limit)
+    ]
+
+
+def find_of(words: str, today: str) -> Find:
+    """What typed words ask for: "due", "open", "shelf", "waiting:works", a whole standing; the rest are words."""
+    find, rest = Find(), words
+    for standing in STANDINGS:
+        if standing in rest.casefold() and " " in standing:
+            place = rest.casefold().index(standing)
+            find, rest = replace(find, standing=standing), rest[:place] + rest[place + len(standing) :]
+    kept = []
+    for word in rest.split():
+        said = word.casefold()
+        if said == "due":
+            find = replace(find, due_by=today)
+        elif said == "open":
+            find = replace(find, open_only=True)
+        elif said == "shelf":
+            find = replace(find, archived=True)
+        elif said.startswith("waiting:") and said.removeprefix("waiting:") in PARTIES:
+            find = replace(find, waiting_for=said.removeprefix("waiting:"))
+        elif said in STANDINGS and said != "talking":
+            find = replace(find, standing=said)
+        else:
+            kept.append(word)
+    return replace(find, words=" ".join(kept))
 
 
 def case_text(entry: Entry, today: str) -> str:
@@ -20,6 +53,8 @@ def case_text(entry: Entry, today: str) -> str:
     parts = [entry.id, _when(entry.updated), "on the shelf" if entry.archived else index.standing or "talking"]
     if index.waiting_for and index.waiting_for not in index.standing:
         parts.append(f"waits for {index.waiting_for}")
+    if index.due:
+        parts.append(f"due {index.due}{' OVERDUE' if index.due < today else ''}")
     parts += [short_family_name(index.best)] if index.best else []
     parts += [one_line(index.title, 70)] if index.title else []
     return "  ".join(parts)

@@ -22,10 +22,14 @@ class Page:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Go:
-    """Another case to bring to the front: its name, "" for a new one; `onward`: the next of those open."""
+    """Another case to bring to the front: its name, "" for a new one; `onward`: the next of those open.
+
+    `anew`: read it from the book again, as what the book holds of it has changed.
+    """
 
     case: str = ""
     onward: bool = False
+    anew: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

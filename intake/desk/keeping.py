@@ -1,5 +1,7 @@
 """Kept talks: go on with one, keep what happened, and what the lists show of it. Knows no screen."""
 
+import contextlib
+
 from intake.casebook import Book, BookError, IndexRow
 from intake.casebook.names import checked
 from intake.spec import Event
@@ -38,6 +40,23 @@ class Keeper:
         self._kept = kept
         self._mark: int | None = None
         self._joined_now = False
+        self._files: dict[str, bytes] = {}
+
+    def hold(self, file: str, content: bytes) -> None:
+        """A file that goes into the book together with the event that attaches it."""
+        self._files[file] = content
+
+    def type(self, words: str) -> None:
+        """Keep what is half typed, so that it survives whatever ends the program. Trouble here is told when sending."""
+        with contextlib.suppress(BookError):
+            self.book.keep_draft(self.name, words)
+
+    def typed(self) -> str:
+        """What was half typed when the case was left."""
+        try:
+            return self.book.draft(self.name)
+        except BookError:
+            return ""
 
     @property
     def joined(self) -> bool:
@@ -52,9 +71,10 @@ class Keeper:
         if not new:
             return None
         try:
-            self._kept = self.book.append(self.name, new)
+            self._kept = self.book.append(self.name, new, files=self._files)
         except BookError as fault:
             return self._joined(talk) if fault.code == "conflict" else str(fault)
+        self._files.clear()
         return None
 
     def _joined(self, talk: Interview) -> str | None:
@@ -64,7 +84,8 @@ class Keeper:
             try:
                 self._take_in(talk, self.book.events(self.name))
                 self._joined_now = True
-                self._kept = self.book.append(self.name, talk.events[self._kept :])
+                self._kept = self.book.append(self.name, talk.events[self._kept :], files=self._files)
+                self._files.clear()
                 return None
             except BookError as fault:
                 trouble = fault
@@ -100,12 +121,23 @@ class Keeper:
 
 
 def index_of(talk: Interview) -> IndexRow:
-    """What the lists show of a case, from plain values of the talk."""
-    waits = waits_of(talk.case)
+    """What the lists show of a case, from plain values of the talk. Sizes it.
+
+    Whoever is due first, or has waited longest, stands first in `waiting_for`, and `since` is theirs.
+    """
+    case = talk.case
+    waits = waits_of(case)
     return IndexRow(
         title=talk.title,
-        standing=standing_of(talk.case, decided=talk.decided),
+        standing=standing_of(case, decided=talk.decided),
         best=talk.result().best or "",
-        waiting_for=waits[0].who if waits else "",
-        since=waits[0].since if waits else talk.events[-1].at if talk.events else "",
+        waiting_for=", ".join(wait.who for wait in waits),
+        since=waits[0].since if waits else "",
+        due=min((wait.due for wait in waits if wait.due), default=""),
+        open=len(case.waiting) + len(case.later),
     )
+
+
+def index_of_events(case_id: str, events: list[Event]) -> IndexRow:
+    """The same for a kept case, as the book asks for it when it rebuilds its index or forgets a person."""
+    return index_of(Interview.from_events(events))

@@ -3,6 +3,7 @@
 import asyncio
 from typing import TYPE_CHECKING
 
+from textual.timer import Timer
 from textual.widgets import Static
 
 from intake.desk.commands.table import starting
@@ -14,6 +15,9 @@ from intake.interview.mending import Mend
 if TYPE_CHECKING:
     from intake.desk.talk_screen import TalkScreen
 
+_KEEP_S = 0.5
+"""Words stand still so long before they are kept as half typed [s]."""
+
 _PAUSE_S = 0.04
 """Typing goes on so long before it is looked at again [s]: a fast hand costs nothing."""
 
@@ -24,6 +28,8 @@ class Previewer:
     def __init__(self, screen: "TalkScreen") -> None:
         self._screen = screen
         self._mends: list[tuple[str, Mend]] = []
+        self._later: Timer | None = None
+        self._kept = ""
 
     def look(self) -> None:
         """The words have changed: look at them in a moment."""
@@ -39,6 +45,7 @@ class Previewer:
         await asyncio.sleep(_PAUSE_S)
         prompt = self._screen.query_one(Prompt)
         words = prompt.text
+        self._keep(words)
         self._mends = [(said, mend) for said, mend in self._mends if words[slice(*mend.span)] == said]
         if not words.strip() or words.startswith("/"):
             self._tell("   ".join(one.usage for one in starting(words.split()[0])) if words.strip() else "")
@@ -49,6 +56,21 @@ class Previewer:
         if prompt.text == words:
             prompt.light(lit)
             self._tell(f"{reading_line(lit) or 'nothing read in it yet'}")
+
+    def _keep(self, words: str) -> None:
+        """What is half typed goes into the book after a moment without typing, or at once when it was sent."""
+        if self._later is not None:
+            self._later.stop()
+            self._later = None
+        keeper = self._screen.steps.work.keeper
+        if keeper is None or words == self._kept:
+            return
+
+        async def keep() -> None:
+            self._kept = words
+            await asyncio.to_thread(keeper.type, words)
+
+        self._later = self._screen.set_timer(_KEEP_S if words else _PAUSE_S, keep)
 
     def _tell(self, line: str) -> None:
         told = self._screen.query_one("#reading", Static)

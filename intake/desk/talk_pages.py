@@ -5,8 +5,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from intake.advice import next_question_message
+from intake.casebook import BookError
 from intake.desk.advice_page import advice_page
-from intake.desk.case_rows import case_rows
+from intake.desk.case_rows import HOW_TO_FIND, case_rows
 from intake.desk.commands.table import starting
 from intake.desk.copying import copy_out, is_deaf
 from intake.desk.drafts import drafts
@@ -203,13 +204,16 @@ def _book(screen: "TalkScreen") -> None:
     book = work.book
 
     def find(words: str) -> tuple[Row, ...]:
-        return (Row(key="", text="begin a new case"), *case_rows(book, words))
+        try:
+            return (Row(key="", text="begin a new case"), *case_rows(book, words))
+        except BookError as trouble:
+            return (Row(key="", text="begin a new case"), Row(key=work.name, text=str(trouble)))
 
     def take(key: str | None) -> None:
         if key is not None:
             screen.post_message(screen.Wanted(Go(case=key)))
 
-    screen.app.push_screen(ListPage("Kept cases", find(""), "go on with it", find=find), take)
+    screen.app.push_screen(ListPage(f"Kept cases: {HOW_TO_FIND}", find(""), "go on with it", find=find), take)
 
 
 def _copy_question(screen: "TalkScreen") -> None:

@@ -94,6 +94,11 @@ class TalkScreen(Screen[None]):
         if not self.steps.work.talk.events:
             self.say("desk", WELCOME)
         self.retell()
+        keeper = self.steps.work.keeper
+        if keeper is not None and (typed := keeper.typed()):
+            prompt = self.query_one(Prompt)
+            prompt.text = typed
+            prompt.move_cursor(prompt.document.end)
         self.run_step(self.steps.start)
         self.set_interval(_LOOK_S, self.look_elsewhere)
 

@@ -4,12 +4,9 @@ import re
 from collections.abc import Iterable
 
 from intake.spec import Fact, vocabulary
+from intake.spec.personal import MAIL, PHONE
 
 WITHHELD = "(withheld)"
-
-_MAIL = re.compile(r"[^\s@<>(),;:\"']+@[^\s@<>(),;:\"']+\.[A-Za-z]{2,}")
-# Nine digits and more with the separators of telephone numbers, and no unit or x between them.
-_PHONE = re.compile(r"(?<![\w.])\+?\(?\d(?:[\s().-]{0,2}\d){8,14}(?!\w)")
 
 
 class Withholder:
@@ -38,8 +35,8 @@ class Withholder:
             return text
         if self._names is not None:
             text = self._names.sub(WITHHELD, text)
-        return _MAIL.sub(WITHHELD, text)
+        return MAIL.sub(WITHHELD, text)
 
     def prose(self, text: str) -> str:
         """The same for notes and free text, where a long row of digits is a telephone number and no dimension."""
-        return text if self.allowed else _PHONE.sub(WITHHELD, self.words(text))
+        return text if self.allowed else PHONE.sub(WITHHELD, self.words(text))

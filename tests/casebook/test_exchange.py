@@ -100,7 +100,7 @@ REFUSED = [
     ("{}", "line 1", "first line"),
     ("[" * 5000, "line 1", "first line"),
     ('{"product.length": 0.4}', "line 1", "first line"),
-    (HEAD.replace("1", "2") + "\n" + LINE, "line 1", "newer"),
+    (HEAD.replace("1", "3") + "\n" + LINE, "line 1", "newer"),
     (HEAD, "line 1", "no events"),
     (HEAD + "\n\n" + LINE + "\nnot json", "line 4", "JSON"),
     (HEAD + "\n" + LINE + "\n" + LINE, "line 3", "event 2 should stand here"),

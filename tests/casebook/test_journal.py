@@ -75,14 +75,14 @@ def test_what_could_not_be_read_again_is_not_kept(book: Book, event: Event) -> N
     assert book.events("tea") == []
 
 
-def test_half_characters_are_kept_as_signs_and_places_stay(book: Book) -> None:
+def test_what_no_row_can_hold_is_kept_as_signs_and_places_stay(book: Book) -> None:
     text = "12 kg \ud83d Ann\x00!"
     event = Event(seq=1, at="", kind="message", body={"text": text, "who": "visitor"})
     title = Event(seq=2, at="", kind="opened", body={"title": "x\udc00"})
     for _ in range(2):  # and they count as the same when kept again
         book.append("tea", [event, title], IndexRow(title="\udc00"))
     kept = book.events("tea")
-    assert kept[0].body["text"] == "12 kg \ufffd Ann\x00!"
+    assert kept[0].body["text"] == "12 kg \ufffd Ann\ufffd!"
     assert kept[1].body["title"] == "x\ufffd"
 
 

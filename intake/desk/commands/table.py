@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from intake.casebook import BookError
-from intake.desk.commands import book, life, looking, talking
+from intake.desk.commands import book, files, life, looking, talking
 from intake.desk.commands.command import Command, under
 from intake.desk.effect import Effect, Slip
 from intake.desk.work import Work
@@ -28,6 +28,7 @@ COMMANDS: tuple[Command, ...] = (
     *looking.COMMANDS,
     *life.COMMANDS,
     *book.COMMANDS,
+    *files.COMMANDS,
     *under(
         "THE DESK",
         Command("help", "[COMMAND]", "this list, or one of it", _help, looks=True),
