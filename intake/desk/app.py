@@ -71,11 +71,12 @@ class Desk(App[None]):
             return
         name = event.go.case
         there = next((screen for screen in self._cases if name and screen.steps.work.name == name), None)
+        keep = self.front.steps.work.keeper is not None
         if there is not None and event.go.anew:
             self._cases.remove(there)
             there = None
         try:
-            screen = there or _opened(name or new_id(), self.front.steps.work.keeper is not None)
+            screen = there or _opened(name or new_id(), keep)
         except BookError as trouble:
             self.notify(str(trouble), severity="error", markup=False)
             return

@@ -31,6 +31,10 @@ class Previewer:
         self._later: Timer | None = None
         self._kept = ""
 
+    def found(self, words: str) -> None:
+        """Words that were kept as half typed stand on the line again."""
+        self._kept = words
+
     def look(self) -> None:
         """The words have changed: look at them in a moment."""
         self._screen.run_worker(self._look(), group="preview", exclusive=True, exit_on_error=False)

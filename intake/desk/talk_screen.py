@@ -97,6 +97,7 @@ class TalkScreen(Screen[None]):
         keeper = self.steps.work.keeper
         if keeper is not None and (typed := keeper.typed()):
             prompt = self.query_one(Prompt)
+            self._previewer.found(typed)
             prompt.text = typed
             prompt.move_cursor(prompt.document.end)
         self.run_step(self.steps.start)

@@ -103,7 +103,7 @@ def test_a_talk_without_a_name_says_that_it_is_not_kept(ask: Asker) -> None:
 
 
 def test_trouble_with_the_book_is_said_and_the_talk_goes_on(ask: Asker, monkeypatch: pytest.MonkeyPatch) -> None:
-    def full(*_: object) -> int:
+    def full(*_: object, **__: object) -> int:
         raise BookError("full", "the disk is full", "Free some space.")
 
     monkeypatch.setattr(Book, "append", full)

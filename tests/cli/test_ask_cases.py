@@ -174,7 +174,7 @@ def test_not_saved_is_told_in_words_and_so_is_the_end_of_the_trouble(
     session = session_on("tea")
     with monkeypatch.context() as patch:
 
-        def full(*_: object) -> int:
+        def full(*_: object, **__: object) -> int:
             raise BookError("full", "the disk is full", "Free some space.")
 
         patch.setattr(Book, "append", full)

@@ -132,7 +132,7 @@ async def test_trouble_with_the_book_is_said_the_work_goes_on_and_is_kept_later(
     async with at_desk(keeper=Keeper("tea")) as hands:
         with monkeypatch.context() as patch:
 
-            def full(*_: object) -> int:
+            def full(*_: object, **__: object) -> int:
                 raise BookError("full", "the disk is full", "Free some space.")
 
             patch.setattr(Book, "append", full)
@@ -158,3 +158,62 @@ async def test_a_fault_of_the_program_is_a_line_and_the_desk_goes_on(
         assert hands.prompt.text == "cases of 12 kg"
         await hands.press("enter")
         assert hands.talk.facts
+
+
+async def test_what_is_half_typed_is_there_again_when_the_case_is_opened(at_desk: AtDesk) -> None:
+    async with at_desk(keeper=Keeper("tea")) as hands:
+        await hands.type("they said 12 or maybe")
+        with Book() as book:
+            for _ in range(200):
+                await hands.pilot.pause(0.02)
+                if book.draft("tea"):
+                    break
+            assert book.draft("tea") == "they said 12 or maybe"
+    async with at_desk(keeper=Keeper("tea")) as hands:
+        assert hands.prompt.text == "they said 12 or maybe"
+        await hands.press("enter")
+        for _ in range(200):
+            await hands.pilot.pause(0.02)
+            if not hands.app.front.steps.work.book.draft("tea"):
+                break
+        assert hands.app.front.steps.work.book.draft("tea") == ""
+
+
+async def test_what_is_due_is_found_in_the_list_of_cases(at_desk: AtDesk) -> None:
+    async with at_desk(keeper=Keeper("tea")) as hands:
+        await hands.send("cases of 12 kg")
+        await hands.send("/promise send the layout by 2026-01-05")
+        await hands.send("/new jars")
+        await hands.send("jars of 1 kg")
+        await hands.press("ctrl+o")
+        assert len(hands.rows()) == 3
+        await hands.press(*"due")
+        assert [row.split()[0] for row in hands.rows()] == ["begin", "tea"]
+        assert "due 2026-01-05 OVERDUE" in hands.rows()[1]
+
+
+async def test_a_file_is_kept_with_the_case_and_written_out_again(at_desk: AtDesk, tmp_path: Path) -> None:
+    plan = tmp_path / "floor plan.txt"
+    plan.write_text("columns every 6 m")
+    async with at_desk(keeper=Keeper("tea")) as hands:
+        await hands.send("cases of 12 kg")
+        await hands.send(f"/attach {plan}: the floor")
+        assert "Attached: floor plan.txt: the floor" in hands.said()
+        plan.unlink()
+        await hands.send(f"/save 1 {tmp_path}")
+        assert (tmp_path / "floor_plan.txt").read_text() == "columns every 6 m"
+        await hands.send(f"/save 1 {tmp_path}")
+        assert "nothing is written over" in hands.said()
+
+
+async def test_a_person_is_forgotten_and_the_case_comes_back_without_them(at_desk: AtDesk) -> None:
+    async with at_desk(keeper=Keeper("tea")) as hands:
+        await hands.send("cases of 12 kg. I am Ada Quill, ada.quill@example.com")
+        assert hands.talk.case.facts[("contact.email", 1)].value == "ada.quill@example.com"
+        await hands.send("/forget")
+        assert "no undo" in hands.said()
+        await hands.send("/forget yes")
+        assert hands.talk.spec()["product.weight"] == 12.0
+        assert "ada.quill@example.com" not in str(hands.talk.events)
+        assert "ada.quill" not in hands.said()
+        assert len(hands.app.cases) == 1

@@ -107,7 +107,7 @@ def test_trouble_with_the_book_is_remembered_until_all_is_kept(
     steps = kept("steps_full")
     with monkeypatch.context() as patch:
 
-        def full(*_: object) -> int:
+        def full(*_: object, **__: object) -> int:
             raise BookError("full", "the disk is full", "Free some space.")
 
         patch.setattr(Book, "append", full)
