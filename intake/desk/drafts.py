@@ -21,18 +21,29 @@ class Draft:
     text: str
 
 
-KEYS = ("question", "answer", "summary", "samples", "open")
+KEYS = ("reply", "question", "answer", "summary", "samples", "open")
 """Kinds of drafts; several answers are answer, answer2, answer3 ..., the newest first."""
 
 
 def drafts(work: Work) -> list[Draft]:
     """Everything that could be sent now, what is wanted most often first. Sizes the case."""
-    return [*_question(work), *_answers(work), *_summary(work), *_samples(work), *_open(work)]
+    return [*_reply(work), *_question(work), *_answers(work), *_summary(work), *_samples(work), *_open(work)]
 
 
 def reply_text(reply: CardAnswer) -> str:
     """An answer as it goes to the visitor."""
     return " ".join(reply.lines)
+
+
+def _reply(work: Work) -> Iterator[Draft]:
+    """The answers to what the visitor asked just now, and the next question behind them, in one message."""
+    case = work.talk.case
+    last = max((number for number, (_, who) in case.messages.items() if who == "visitor"), default=0)
+    fresh = [inquiry for inquiry in work.talk.inquiries if inquiry.message == last]
+    if fresh:
+        parts = [reply_text(work.talk.reply_to(one, work.brief)) for one in fresh]
+        parts += [next_question_message(work.question)] if work.question is not None else []
+        yield Draft(key="reply", title="Answer, and the next question", text="\n\n".join(parts))
 
 
 def _question(work: Work) -> Iterator[Draft]:

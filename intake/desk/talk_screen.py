@@ -23,7 +23,7 @@ from intake.desk.preview import Previewer
 from intake.desk.prompt import Prompt
 from intake.desk.snapshot import Snapshot, Verdicts
 from intake.desk.steps import Step, Steps
-from intake.desk.welcome import SAMPLE, WELCOME
+from intake.desk.welcome import WELCOME, next_sample
 from intake.interview.mending import Mend
 from intake.spec.clean import LONGEST, clean
 
@@ -247,11 +247,11 @@ class TalkScreen(Screen[None]):
             talk_pages.complete(prompt)
         elif event.text.strip():
             self._previewer.mend()
-        elif self.steps.work.talk.last_message:
-            self._previewer.mend_last()
-        else:
-            prompt.text = SAMPLE
+        elif (sample := next_sample(self.steps.work.said)) is not None:
+            prompt.text = sample
             prompt.move_cursor(prompt.document.end)
+        else:
+            self._previewer.mend_last()
 
     @on(Prompt.Pasted)
     def take_long_paste(self, event: Prompt.Pasted) -> None:

@@ -39,6 +39,11 @@ class Work:
         return self.units or self.talk.system
 
     @property
+    def said(self) -> list[str]:
+        """What the visitor said, oldest first."""
+        return [text for text, who in self.talk.case.messages.values() if who == "visitor"]
+
+    @property
     def brief(self) -> Brief:
         """What advice is given on, in the units shown."""
         brief = self.talk.brief

@@ -66,9 +66,17 @@ async def test_the_units_shown_while_typing_are_those_that_are_typed(at_desk: At
 async def test_tab_on_a_new_case_puts_a_sample_on_the_line_and_enter_sends_it(at_desk: AtDesk) -> None:
     async with at_desk() as hands:
         await hands.press("tab")
-        assert hands.prompt.text == SAMPLE
+        assert hands.prompt.text == SAMPLE[0]
         await hands.press("enter")
         assert hands.talk.spec()["product.type"] == "tray"
+        for message in SAMPLE[1:]:
+            await hands.press("tab")
+            assert hands.prompt.text == message
+            await hands.press("enter")
+        assert hands.talk.spec()["rate.peak"] == 36.0
+        assert "Answer: " in hands.said()
+        await hands.press("tab")
+        assert not hands.on_the_talk()  # the sample is over: Tab puts the last message right
 
 
 async def test_the_question_is_copied_at_once_and_shown_to_select_at_the_second_press(

@@ -141,6 +141,10 @@ async def test_the_answer_to_the_visitors_own_question_is_a_draft(at_desk: AtDes
         await hands.send("how tall could it go?")
         assert 'They ask: "how tall could it go' in hands.said()
         await hands.press("ctrl+r")
+        await hands.choose("Answer, and the next question")
+        assert hands.talk.current is not None
+        assert hands.talk.current.say in hands.app.clipboard
+        await hands.press("escape", "ctrl+r")
         await hands.choose("Answer to")
         assert hands.app.clipboard.startswith("At this product and rate")
 

@@ -16,7 +16,7 @@ from intake.desk.effect import Effect, Slip
 from intake.desk.lights import fact_words, lit_last, lit_preview, reading_line
 from intake.desk.pieces import Piece, pieces
 from intake.desk.talk_text import answer_lines, heard_lines, reply_line
-from intake.desk.welcome import SAMPLE
+from intake.desk.welcome import next_sample
 from intake.desk.work import Work
 from intake.interview.mending import Mend
 from intake.interview.question import Question
@@ -67,7 +67,11 @@ def _phone(work: Work, rest: str) -> Effect:
     if said not in ("", "on", "off"):
         raise Slip("Write /phone on, /phone off, or /phone alone to change over.")
     work.by_ear = said == "on" or (not said and not work.by_ear)
-    told = "By phone: what is typed counts as heard, and shorthand is understood." if work.by_ear else "Written again."
+    told = (
+        "By phone: what is typed counts as heard, and shorthand is understood."
+        if work.by_ear
+        else "Off the phone: what is typed is what they wrote."
+    )
     return Effect(lines=(told,))
 
 
@@ -197,9 +201,10 @@ def _read(work: Work, rest: str) -> Effect:
 
 
 def _sample(work: Work, rest: str) -> Effect:
-    if work.talk.case.messages:
-        raise Slip("The sample message is for an empty case. /new begins one; then /sample.")
-    return Effect(say=SAMPLE)
+    sample = next_sample(work.said)
+    if sample is None:
+        raise Slip("The sample is for an empty case, and comes to its end. /new begins a case; then /sample.")
+    return Effect(say=sample)
 
 
 def _thread(work: Work, rest: str) -> Effect:
@@ -241,7 +246,7 @@ COMMANDS: tuple[Command, ...] = under(
     Command("read", "TEXT", "how words would be understood; nothing of it is kept", _read, looks=True),
     Command("paste", "", "in plain lines: what follows is one message, until a line that is only /end", _paste),
     Command("thread", "TEXT", "a whole chat or mail thread; in plain lines until a line that is only /end", _thread),
-    Command("sample", "", "put a sample message through, to see how it goes", _sample),
+    Command("sample", "", "the next message of a sample, to see how it goes", _sample),
     Command("note", "TEXT", "a note; never read for facts", _note),
     Command("answer", "QUESTION", "a question of the visitor's own, answered from the case", _answer),
 )
