@@ -42,7 +42,7 @@ _GROUP = frozenset({"product.length", "product.width", "product.height"})
 
 
 _NO_LABEL = re.compile(
-    r"(?:\W|\d|\b(?:x|by|about|around|roughly|maybe|to|and|or|so|up|the|it's|is|a|an|i|think|mm|cm|m|in|inch|inches|ft|feet"
+    r"(?:\W|\d|\b(?:x|by|about|around|roughly|maybe|to|and|or|so|the|it's|is|a|an|i|think|mm|cm|m|in|inch|inches|ft|feet"
     r"|foot|metres?|meters?|kg|kgs|kilos?|lbs?|pounds?|oz|g|tons?|tonnes?|yes|no|say|approx|approximately|ca)\b|x(?=\d))+"
 )
 
