@@ -140,13 +140,12 @@ def _with_their_topic(asked: list[tuple[tuple[str, ...], str]]) -> list[tuple[tu
     sides = next((row for topic, row in _SIDES.items() if topics and topics[0].startswith(topic)), None)
     if sides is None:
         return asked
-    return [
-        (
-            (sides[way],) if (bare := _BARE.match(piece)) and (way := _WAYS[bare["way"].lower()]) in sides else fields,
-            piece,
-        )
-        for fields, piece in asked
-    ]
+    found = []
+    for fields, piece in asked:
+        bare = _BARE.match(piece)
+        name = sides.get(_WAYS[bare["way"].lower()]) if bare is not None else None
+        found.append(((name,) if name is not None else fields, piece))
+    return found
 
 
 def _of_the_offer(sentence: str, folder: Path) -> tuple[str, ...]:

@@ -132,5 +132,7 @@ def test_long_lines_that_were_wrapped_when_quoted_are_still_the_same_mail() -> N
 
 
 def test_the_same_short_word_in_two_mails_of_one_thread_counts_twice() -> None:
-    text = "yes\n\nBob Desk wrote:\n> Is it fragile?\n>\n> Ann Example wrote:\n>> yes\n>>\n>> Bob Desk wrote:\n>>> Is it closed?\n"
+    first = "Bob Desk wrote:\n> Is it closed?"
+    older = f"Ann Example wrote:\n> yes\n>\n{quoted(first)}"
+    text = f"yes\n\nBob Desk wrote:\n> Is it fragile?\n>\n{quoted(older)}\n"
     assert [turn.text for turn in split_thread(text)] == ["Is it closed?", "yes", "Is it fragile?", "yes"]
