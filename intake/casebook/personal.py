@@ -83,9 +83,11 @@ def _said(events: Sequence[Event], messages: Messages) -> Iterator[tuple[str, st
 
 
 def _addresses(text: str, figures: Sequence[tuple[int, int]]) -> Iterator[str]:
-    for start, end in addresses_and_numbers(text):
-        if not any(start < last and first < end for first, last in figures):
-            yield text[start:end]
+    """Mail addresses and telephone numbers; the places of figures are neither, nor any part of them."""
+    masked = text
+    for start, end in figures:
+        masked = masked[:start] + "/" * (end - start) + masked[end:]
+    yield from (text[start:end] for start, end in addresses_and_numbers(masked))
 
 
 def _blank_tree(part: Any, blank: Callable[[str], str], wordy: bool = False) -> Any:
