@@ -58,7 +58,8 @@ class History:
             if event.kind == "undone":
                 open_undos.append(int(event.body["seq"]))
             elif event.kind == "redone":
-                open_undos.pop()
+                # Another desk may have said something in between, so it need not be the last, nor be there at all.
+                open_undos = [seq for seq in open_undos if seq != int(event.body["seq"])]
             elif event.kind in _TAKEN_BACK:
                 open_undos.clear()
         if open_undos:
