@@ -66,8 +66,20 @@ def seek(connection: sqlite3.Connection, case_id: str) -> None:
     row = connection.execute("select id, events, sought from entry where case_id = ?", (case_id,)).fetchone()
     if row is None:
         return
-    id, events, sought = row
-    words = _words(connection, case_id)
+    try:
+        _put(connection, *row, _words(connection, case_id))
+    except sqlite3.DatabaseError as trouble:
+        if not is_broken(trouble):
+            raise
+        connection.execute("update entry set sought = 0 where case_id = ?", (case_id,))
+
+
+def is_broken(trouble: sqlite3.DatabaseError) -> bool:
+    """True where the index is damaged and nothing else: it can be made anew, and nothing waits for it till then."""
+    return trouble.sqlite_errorname.startswith("SQLITE_CORRUPT_VTAB")
+
+
+def _put(connection: sqlite3.Connection, id: int, events: int, sought: int, words: str) -> None:
     before = connection.execute("select words from found where rowid = ?", (id,)).fetchone()
     if before is None:
         connection.execute("insert into found(rowid, words) values (?, ?)", (id, words))

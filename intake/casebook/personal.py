@@ -63,11 +63,16 @@ def blanked_json(body: str, pattern: re.Pattern[str]) -> str:
 def _pattern(words: set[str], names: set[str]) -> re.Pattern[str]:
     long = sorted((word for word in words if len(word) >= _SHORTEST_TO_SEEK), key=len, reverse=True)
     short = sorted(word for word in words if len(word) < _SHORTEST_TO_SEEK)
-    anyhow = [*map(re.escape, long), *(rf"\b{re.escape(word)}\b" for word in short)]
+    anyhow = [*map(re.escape, long), *(_alone(re.escape(word)) for word in short)]
     # A part of a name is sought as names are written: "Case" is a person where "case" is a box.
-    alone = [rf"\b(?:{re.escape(name)}|{re.escape(name.upper())})\b" for name in sorted(names, key=len, reverse=True)]
-    parts = [*([f"(?i:{'|'.join(anyhow)})"] if anyhow else []), *alone]
+    written = [way for name in sorted(names, key=len, reverse=True) for way in (name, name.upper())]
+    parts = [*([f"(?i:{'|'.join(anyhow)})"] if anyhow else []), *(_alone(re.escape(way)) for way in written)]
     return re.compile("|".join(parts)) if parts else _NOTHING
+
+
+def _alone(words: str) -> str:
+    """The words where no letter or digit touches them: also "plan_of_Ann.pdf"."""
+    return rf"(?<![^\W_]){words}(?![^\W_])"
 
 
 def _said(events: Sequence[Event], messages: Messages) -> Iterator[tuple[str, str, int | None, tuple[int, int] | None]]:
@@ -83,9 +88,11 @@ def _said(events: Sequence[Event], messages: Messages) -> Iterator[tuple[str, st
 
 
 def _addresses(text: str, figures: Sequence[tuple[int, int]]) -> Iterator[str]:
-    for start, end in addresses_and_numbers(text):
-        if not any(start < last and first < end for first, last in figures):
-            yield text[start:end]
+    """Mail addresses and telephone numbers; the places of figures are neither, nor any part of them."""
+    masked = text
+    for start, end in figures:
+        masked = masked[:start] + "/" * (end - start) + masked[end:]
+    yield from (text[start:end] for start, end in addresses_and_numbers(masked))
 
 
 def _blank_tree(part: Any, blank: Callable[[str], str], wordy: bool = False) -> Any:

@@ -1,6 +1,6 @@
 """How a book is opened: recognised, made where it is new, brought up to date where it is of an earlier version."""
 
-import contextlib
+import itertools
 import os
 import sqlite3
 from pathlib import Path
@@ -71,8 +71,10 @@ def refuse_changed(connection: sqlite3.Connection, path: Path) -> None:
 
 
 def old_copy(path: Path, version: int) -> Path:
-    """Where a book of an earlier version is put by before it is brought up to date."""
-    return path.with_name(f"{path.name}.v{version}-backup")
+    """Where a book of an earlier version is put by before it is brought up to date: never over an older copy."""
+    name = f"{path.name}.v{version}-backup"
+    names = itertools.chain([name], (f"{name}.{number}" for number in itertools.count(2)))
+    return next(free for free in map(path.with_name, names) if not free.exists())
 
 
 def _build(connection: sqlite3.Connection, path: Path) -> None:
@@ -91,8 +93,12 @@ def _build(connection: sqlite3.Connection, path: Path) -> None:
         connection.execute(f"pragma application_id={APPLICATION}")
         connection.execute(f"pragma user_version={VERSION}")
     elif known < VERSION:
-        _put_by(path, known)
-        _bring_up_to_date(connection)
+        copy = _put_by(path, known)
+        try:
+            _bring_up_to_date(connection)
+        except BaseException:
+            copy.unlink(missing_ok=True)  # the book is still what it was
+            raise
     connection.execute("commit")
 
 
@@ -105,11 +111,9 @@ def _bring_up_to_date(connection: sqlite3.Connection) -> None:
     connection.execute(f"pragma user_version={VERSION}")
 
 
-def _put_by(path: Path, version: int) -> None:
+def _put_by(path: Path, version: int) -> Path:
     """A copy of the book as it stood, readable by its owner only. The caller holds the write lock."""
     to = old_copy(path, version)
-    with contextlib.suppress(FileNotFoundError):
-        to.unlink()
     os.close(os.open(to, os.O_CREAT | os.O_EXCL | os.O_RDWR, 0o600))
     there, copy = sqlite3.connect(path), sqlite3.connect(to)
     try:
@@ -118,6 +122,7 @@ def _put_by(path: Path, version: int) -> None:
     finally:
         copy.close()
         there.close()
+    return to
 
 
 def _recognise(connection: sqlite3.Connection, path: Path) -> int:

@@ -49,9 +49,8 @@ def teach(connection: sqlite3.Connection) -> None:
 
 def entries(connection: sqlite3.Connection, find: Find, limit: int | None, offset: int) -> list[Entry]:
     """The cases that are wanted, last changed first."""
-    wanted = _wanted(connection, find)
-    values = wanted.values | {"limit": -1 if limit is None else max(0, limit), "offset": max(0, offset)}
-    rows = connection.execute(_ENTRIES.format(wanted=wanted), values)
+    page = {"limit": -1 if limit is None else max(0, limit), "offset": max(0, offset)}
+    rows = _ask(connection, _ENTRIES, find, page)
     return [
         Entry(id=id, events=events, begun=begun, updated=updated, archived=bool(archived), index=_index(parts))
         for id, events, begun, updated, archived, *parts in rows
@@ -60,9 +59,7 @@ def entries(connection: sqlite3.Connection, find: Find, limit: int | None, offse
 
 def count(connection: sqlite3.Connection, find: Find) -> int:
     """How many cases are wanted."""
-    wanted = _wanted(connection, find)
-    sql = f"select count(*) from entry e indexed by entry_listed where {wanted}"
-    return int(connection.execute(sql, wanted.values).fetchone()[0])
+    return int(_ask(connection, "select count(*) from entry e indexed by entry_listed where {wanted}", find, {})[0][0])
 
 
 def index_of(connection: sqlite3.Connection, case_id: str) -> IndexRow:
@@ -110,7 +107,20 @@ def retitled(index: IndexRow, title: str) -> IndexRow:
     return replace(index, title=title)
 
 
-def _wanted(connection: sqlite3.Connection, find: Find) -> _Wanted:
+def _ask(connection: sqlite3.Connection, sql: str, find: Find, page: dict[str, int]) -> list[tuple[Any, ...]]:
+    """The rows that are wanted; where the search index is damaged, without it."""
+    indexed = finding.has_index(connection)
+    try:
+        wanted = _wanted(find, indexed)
+        return connection.execute(sql.format(wanted=wanted), wanted.values | page).fetchall()
+    except sqlite3.DatabaseError as trouble:
+        if not (indexed and finding.is_broken(trouble)):
+            raise
+    wanted = _wanted(find, indexed=False)
+    return connection.execute(sql.format(wanted=wanted), wanted.values | page).fetchall()
+
+
+def _wanted(find: Find, indexed: bool) -> _Wanted:
     wanted = _Wanted()
     if not find.archived:
         wanted.add("e.archived = 0")
@@ -128,15 +138,15 @@ def _wanted(connection: sqlite3.Connection, find: Find) -> _Wanted:
         wanted.add("e.updated >= :since", since=_begins(find.since))
     if find.until:
         wanted.add("e.updated < :until", until=_begins(find.until, days=1))
-    _add_words(connection, wanted, find.words)
+    _add_words(wanted, find.words, indexed)
     return wanted
 
 
-def _add_words(connection: sqlite3.Connection, wanted: _Wanted, words: str) -> None:
+def _add_words(wanted: _Wanted, words: str, indexed: bool) -> None:
     """All words must be there: as beginnings of words by the index, and as they are where they have signs inside."""
     given = list(dict.fromkeys(finding.folded(words).split()))
     plain = [word for part in given for word in finding.words_of(part)]
-    indexed = finding.has_index(connection) and bool(plain)
+    indexed = indexed and bool(plain)
     exactly = [word for word in given if not indexed or finding.words_of(word) != [word]]
     whole = [_HAS_WORD.format(name=f"word{n}") for n in range(len(given))]
     if indexed:

@@ -92,7 +92,7 @@ def _forget(book: Book, args: argparse.Namespace, case_id: str) -> int | None:
         "older_copies": list(done.copies),
         "sealed": done.sealed,
     }
-    told(args, shape, *_forgotten(case_id, done))
+    told(args, shape, *_forgotten(case_id, done, args.and_files))
     return None
 
 
@@ -118,12 +118,13 @@ def _ask_first(book: Book, args: argparse.Namespace, case_id: str) -> int:
     return 2
 
 
-def _forgotten(case_id: str, done: Forgotten) -> list[str]:
+def _forgotten(case_id: str, done: Forgotten, and_files: bool) -> list[str]:
     lines = [f"{case_id}: forgotten. Words were blanked in {done.messages} messages and {done.events} other entries."]
     if done.files:
-        lines.append(f"The contents of {_files(done.files)} were dropped.")
+        lines.append(f"Contents of files that were dropped: {done.files}.")
     if done.files_kept:
-        lines.append(f"{_files(done.files_kept)} stay as they are; --and-files drops what no other case names.")
+        why = "other cases have them too" if and_files else "--and-files drops what no other case has"
+        lines.append(f"Contents of files that are still kept: {done.files_kept}; {why}.")
     if done.also_in:
         lines.append(f"The same words stand in: {', '.join(done.also_in)}. Forget the person there too.")
     if done.copies:

@@ -120,7 +120,7 @@ def _files(book: Book, args: argparse.Namespace, case_id: str) -> None:
 
 def _save_file(book: Book, args: argparse.Namespace, case_id: str, name: str) -> None:
     if args.to is None:
-        raise InputError("intake cases: --save-file needs --to PATH: a new file, or a folder.")
+        raise InputError("--save-file needs --to PATH: a new file, or a folder.")
     file = _file_named(fold(events_of(book, case_id)).files, name, case_id)
     content = book.attachment(case_id, file.file)
     to = Path(args.to)

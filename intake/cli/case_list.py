@@ -25,7 +25,7 @@ def show_list(book: Book, args: argparse.Namespace) -> None:
     find = _find(args)
     limit = args.limit if args.limit is not None else None if args.json else _FIRST
     if limit is not None and limit < 0:
-        raise InputError("intake cases: --limit is a count of cases, 0 for all.")
+        raise InputError("--limit is a count of cases, 0 for all.")
     found = book.cases(find=find, limit=limit or None)
     today = date.today().isoformat()
     if args.json:
@@ -89,7 +89,7 @@ def day(words: str | None, option: str) -> str:
     try:
         return day_of(words).isoformat()
     except ValueError as slip:
-        raise InputError(f"intake cases: {option}: {slip}") from None
+        raise InputError(f"{option}: {slip}") from None
 
 
 def _find(args: argparse.Namespace) -> Find:
@@ -115,7 +115,7 @@ def _family(words: str | None) -> str:
     try:
         return family_of(words, in_force())
     except AdviceError as slip:
-        raise InputError(f"intake cases: --family: {slip}") from None
+        raise InputError(f"--family: {slip}") from None
 
 
 def _nothing(book: Book, args: argparse.Namespace) -> str:

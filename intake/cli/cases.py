@@ -137,7 +137,7 @@ def _refuse_clashes(args: argparse.Namespace, action: str | None) -> None:
             continue
         places = [_option(name) if name is not None else "the list of cases" for name in goes_with]
         beside = "a list" if action is None else _option(action)
-        raise InputError(f"intake cases: {_option(detail)} goes with {' and '.join(places)}, not with {beside}.")
+        raise InputError(f"{_option(detail)} goes with {' and '.join(places)}, not with {beside}.")
 
 
 def _option(name: str) -> str:

@@ -38,11 +38,13 @@ _HEDGED = re.compile(r"\b(?:think|believe|guess|probably|should|more or less|pre
 _SEVERAL = re.compile(r"\b(?:or|either|versus|vs)\b")
 _EXAMPLE = re.compile(r"\b(?:say|for example|for instance|e\.g\.|like|such as)\b")
 _BARE_FIGURE = re.compile(r"\W*\d+(?:[.,]\d+)?\W*")
+_NAMED_ALONG = frozenset({"product.type", "rise.direction"})
+"""Told in the same breath as a figure: "the cases are 30 lb", "going up 12 ft"."""
 _GROUP = frozenset({"product.length", "product.width", "product.height"})
 
 
 _NO_LABEL = re.compile(
-    r"(?:\W|\d|\b(?:x|by|about|around|roughly|maybe|to|and|or|so|up|the|it's|is|a|an|i|think|mm|cm|m|in|inch|inches|ft|feet"
+    r"(?:\W|\d|\b(?:x|by|about|around|roughly|maybe|to|and|or|so|the|it's|is|a|an|i|think|mm|cm|m|in|inch|inches|ft|feet"
     r"|foot|metres?|meters?|kg|kgs|kilos?|lbs?|pounds?|oz|g|tons?|tonnes?|yes|no|say|approx|approximately|ca)\b|x(?=\d))+"
 )
 
@@ -116,7 +118,8 @@ class Nods:
             return Nod(Heard())
         heard = offered(offer, asked.last, self._folder)
         fields = {fact.field for fact in heard.facts}
-        one = len(fields) == 1 or fields == _GROUP
+        firm = fields - _NAMED_ALONG or fields
+        one = len(firm) == 1 or firm == _GROUP
         if not one or heard.doubts or any(vocabulary()[name].personal for name in fields):
             return Nod(Heard())
         if asked.last and not fields & set(asked.last):

@@ -5,8 +5,10 @@ and shown like any message, the places of facts mean the same everywhere, and wh
 headers, signatures of the staff's programs) never enters the case.
 """
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from itertools import zip_longest
 from pathlib import Path
 from typing import Any
 
@@ -104,7 +106,26 @@ class ThreadPlayer:
             said = [part.before] if part.before else self._waiting
             self._open, self._asked_last, self._waiting = asked_in(said, self._folder), said[-1], []
         question = self._ask(self._open)
-        for words, start, cleaned in _messages(part):
+        items = _numbered(part.text)
+        if items and question is not None:
+            self._numbered_answers(part, at, question, items)
+            return
+        self._take_in(part, at, question, (0, len(part.text)))
+
+    def _numbered_answers(
+        self, part: Part, at: str | None, question: Question, items: Sequence[tuple[int, int]]
+    ) -> None:
+        """ "1. 12 kg 2. 20": each is for the question of its number; the numbers themselves say nothing."""
+        whole, each = self._open, self._open.each
+        for n, item in enumerate(items):
+            fields = each[n] if len(each) == len(items) else whole.fields
+            self._open = replace(whole, fields=fields, last=fields, offer="")
+            self._take_in(part, at, replace(question, fields=fields), item)
+        self._open = Asked()
+
+    def _take_in(self, part: Part, at: str | None, question: Question | None, place: tuple[int, int]) -> None:
+        """A stretch of the visitor's words as messages."""
+        for words, start, cleaned in _messages(part, place):
             message = self._append("message", text=words, who="visitor", **only_said(sent=at)).seq
             self._places[message] = (part, start, cleaned)
             self._hear(words, message, question)
@@ -203,9 +224,23 @@ class ThreadPlayer:
         )
 
 
-def _messages(part: Part) -> Iterable[tuple[str, int, Cleaned]]:
+_NUMBER = re.compile(r"^[ \t]*\(?(\d{1,2})[.):][ \t]+", re.MULTILINE)
+
+
+def _numbered(text: str) -> list[tuple[int, int]]:
+    """The places of the items of a list that is numbered 1, 2, 3 from its first word on; [] where there is none."""
+    found = list(_NUMBER.finditer(text))
+    if len(found) < 2 or found[0].start() > 0 or [int(mark[1]) for mark in found] != list(range(1, len(found) + 1)):
+        return []
+    return [
+        (mark.end(), after.start() if after is not None else len(text)) for mark, after in zip_longest(found, found[1:])
+    ]
+
+
+def _messages(part: Part, place: tuple[int, int] | None = None) -> Iterable[tuple[str, int, Cleaned]]:
     """Clean words of at most the length of a message, where they begin in the part, and the way back."""
-    for start, piece in portions(part.text, LONGEST):
+    begin, end = place or (0, len(part.text))
+    for start, piece in portions(part.text[begin:end], LONGEST):
         cleaned = clean_with_places(piece)
         if cleaned.words.strip():
-            yield cleaned.words, start, cleaned
+            yield cleaned.words, begin + start, cleaned

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from intake.casebook import Book, BookError, IndexRow
+from intake.casebook import Book, BookError, IndexRow, file_mark
 from intake.casebook.error import from_sqlite
 from intake.spec import Event
 
@@ -192,3 +192,121 @@ def test_every_trouble_of_the_library_has_words_of_ours(name: str, code: str) ->
     assert told.code == code
     assert "cases.sqlite3" in told.what
     assert told.mend.endswith(".")
+
+
+WRITING: list[Callable[[Book], object]] = [
+    lambda b: b.append("tea", [message(5, "x" * 100_000)]),
+    lambda b: b.append("tea", attaching(5, PLAN), files={file_mark(PLAN): PLAN}),
+    lambda b: b.keep_draft("tea", "x" * 100_000),
+    lambda b: b.copy("large", "large2"),
+    lambda b: b.import_(b.export("large"), "large2"),
+    lambda b: b.rebuild(lambda case_id, events: IndexRow(title="x" * 100_000)),
+    lambda b: b.forget("tea", lambda case_id, events: IndexRow(title="x" * 100_000)),
+]
+WRITES = ["append", "attach", "keep_draft", "copy", "import", "rebuild", "forget"]
+PLAN = b"plan " * 20_000
+
+
+def attaching(seq: int, content: bytes) -> list[Event]:
+    body = {"message": seq, "file": file_mark(content), "bytes": len(content)}
+    return [message(seq, "plan.pdf"), Event(seq=seq + 1, at="", kind="attached", body=body)]
+
+
+def kept(book: Book) -> tuple[object, ...]:
+    """All that may not change when a call fails."""
+    return book.events("tea"), book.events("large"), book.draft("tea"), book.cases(archived=True)
+
+
+@pytest.mark.parametrize("call", WRITING, ids=WRITES)
+def test_every_call_on_a_full_disk_is_told_keeps_all_and_works_again_later(
+    place: Path, story: Story, call: Callable[[Book], object]
+) -> None:
+    connections: list[sqlite3.Connection] = []
+    with Book(place, on_connect=connections.append) as book:
+        book.append("tea", story(), IndexRow(title="tea"))
+        book.append("large", [message(1, "word " * 20_000)])
+        book.keep_draft("tea", "half-typed")
+        before = kept(book)
+        pages = connections[0].execute("pragma page_count").fetchone()[0]
+        connections[0].execute(f"pragma max_page_count={pages}")
+        assert trouble(book, call).code == "full"
+        assert kept(book) == before
+        assert book.check() == []
+        connections[0].execute("pragma max_page_count=1000000")
+        call(book)
+    with Book(place) as again:
+        assert again.check() == []
+
+
+@pytest.mark.parametrize("call", WRITING, ids=WRITES)
+def test_every_call_on_a_locked_book_is_told_and_works_again_later(
+    place: Path, story: Story, call: Callable[[Book], object]
+) -> None:
+    with Book(place, wait_s=0.05) as book:
+        book.append("tea", story(), IndexRow(title="tea"))
+        book.append("large", [message(1, "word " * 200)])
+        before = kept(book)
+        other = sqlite3.connect(place, isolation_level=None)
+        other.execute("begin immediate")
+        assert trouble(book, call).code == "locked"
+        assert kept(book) == before
+        other.execute("rollback")
+        other.close()
+        call(book)
+        assert book.check() == []
+
+
+@pytest.mark.parametrize("call", WRITING, ids=WRITES)
+def test_every_call_on_a_read_only_book_is_told_while_it_can_be_read(
+    place: Path, story: Story, call: Callable[[Book], object], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with Book(place) as book:
+        book.append("tea", story(), IndexRow(title="tea"))
+        book.append("large", [message(1, "word " * 200)])
+        before = kept(book)
+
+    def refuse(path: Path) -> None:
+        raise PermissionError(13, "Permission denied", str(path))
+
+    monkeypatch.setattr("intake.casebook.file.prepare", refuse)
+    with Book(place) as book:
+        assert trouble(book, call).code == "read_only"
+        assert kept(book) == before
+        assert [entry.id for entry in book.cases("ann example")] == ["tea"]
+        assert book.check() == []
+        book.backup(place.with_name("copy.sqlite3"))
+    with Book(place.with_name("copy.sqlite3")) as copy:
+        assert copy.events("tea") == story()
+
+
+def test_a_book_replaced_by_another_one_is_read_anew(place: Path, story: Story) -> None:
+    with Book(place) as book, Book(place.with_name("other.sqlite3")) as other:
+        book.append("tea", story())
+        book.keep_draft("tea", "half-typed")
+        other.append("soap", story())
+        other.close()
+        for file in list(place.parent.glob("cases.sqlite3*")):
+            file.rename(file.with_name(f"away-{file.name}"))
+        place.with_name("other.sqlite3").rename(place)
+        assert [entry.id for entry in book.cases("says")] == ["soap"]
+        assert (book.draft("tea"), book.check()) == ("", [])
+        assert trouble(book, lambda b: b.append("tea", [message(5, "x")])).code == "conflict"
+    with Book(place.with_name(f"away-{place.name}")) as away:
+        assert away.events("tea") == story()
+
+
+def test_a_damaged_search_index_stops_no_case_from_being_kept_or_opened(place: Path, story: Story) -> None:
+    with Book(place) as book:
+        book.append("tea", story())
+        other = sqlite3.connect(place)
+        other.executescript("delete from found_data where id > 10")
+        other.close()
+        assert book.events("tea") == story()
+        assert [entry.id for entry in book.cases()] == ["tea"]
+        assert any("intake cases --rebuild" in line for line in book.check())
+    with Book(place) as book:
+        assert [entry.id for entry in book.cases("says")] == ["tea"]  # word by word, as long as it lasts
+        assert book.append("tea", [message(5, "lavender")]) == 5
+        book.rebuild(lambda case_id, events: IndexRow())
+        assert [entry.id for entry in book.cases("lavender says")] == ["tea"]
+        assert book.check() == []

@@ -45,7 +45,7 @@ def test_a_first_run_is_told_of_the_sample_which_goes_through_as_a_message(
     session.greet()
     assert "/sample" in capsys.readouterr().out
     said = typed(session, "/sample")
-    assert said[0] == f"Visitor: {SAMPLE}"
+    assert said[0] == f"Visitor: {SAMPLE[0]}"
     assert starting(said, "Understood: weight of one product 9 kg")
     assert starting(said, "Ask:")
 

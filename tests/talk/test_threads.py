@@ -190,6 +190,40 @@ def test_a_number_without_a_unit_answers_nothing_where_two_figures_were_asked_fo
     assert thread.unread == ("12",)
 
 
+def test_numbered_answers_go_to_the_questions_of_their_number() -> None:
+    text = (
+        "Agent: 1. How heavy is one? 2. How many a minute? 3. What's the ceiling?\nVisitor: 1. 12 kg\n2. 20\n3. 5 m\n"
+    )
+    facts = stands(Interview().take_thread(text))
+    said = {"product.weight": "12 kg", "rate.normal": "20", "space.ceiling": "5 m"}
+    assert {name: fact.said for name, fact in facts.items()} == said
+
+
+def test_a_bare_how_high_is_of_what_the_sentence_speaks_of() -> None:
+    facts = stands(dialogue("hi", "How wide is the door and how high?", "2.4 m and 3 m"))
+    assert (facts["space.opening_width"].high, facts["space.opening_height"].high) == (2.4, 3.0)
+
+
+def test_a_yes_to_a_figure_with_its_product_takes_both() -> None:
+    facts = stands(dialogue("hi there", "So the cases are 16 x 12 x 10 in?", "yes"))
+    assert {"product.length", "product.width", "product.height", "product.type"} == set(facts)
+
+
+def test_a_unit_told_later_completes_the_figures_where_they_stand() -> None:
+    text = "Visitor: 12x10x8 boxes\nAgent: is that inches?\nVisitor: yes\n"
+    talk = Interview()
+    facts = stands(talk.take_thread(text))
+    assert [facts[f"product.{side}"].said for side in ("length", "width", "height")] == ["12", "10", "8"]
+    assert talk.undo()
+    assert ("product.length", 1) not in talk.case.facts
+
+
+def test_figures_that_answer_a_question_without_a_field_are_no_fact() -> None:
+    thread = dialogue("we need to lift cases", "And what may the slab be loaded with?", "500 kg")
+    assert "product.weight" not in stands(thread)
+    assert thread.unread == ("500 kg",)
+
+
 def test_what_is_asked_stays_asked_over_two_lines_of_the_visitor() -> None:
     text = "Agent: How big is one, and what does it weigh?\nVisitor: one moment\nVisitor: 16x12x10 in\nVisitor: 30 lb\n"
     assert {"product.length", "product.weight"} <= set(stands(Interview().take_thread(text)))

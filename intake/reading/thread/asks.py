@@ -41,6 +41,8 @@ class Asked:
     offer: str = ""
     unknown: bool = False
     """The last words ask something that has no field here."""
+    each: tuple[tuple[str, ...], ...] = ()
+    """The fields of each single question, in order."""
 
     def yes(self, field: str) -> bool | None:
         """What a bare yes says of a yes-no field; None where that cannot be told for sure."""
@@ -58,7 +60,9 @@ def asked_in(turns: Sequence[str], folder: Path) -> Asked:
     fields = tuple(dict.fromkeys(name for names, _ in found for name in names))
     last, words = found[-1] if found else ((), "")
     unknown = not fields and bool(turns) and turns[-1].rstrip().endswith("?")
-    return Asked(fields, last, words if found and words == offer else offer, unknown)
+    return Asked(
+        fields, last, words if found and words == offer else offer, unknown, tuple(names for names, _ in found)
+    )
 
 
 def asks_something(text: str) -> bool:
@@ -107,7 +111,7 @@ def _free(sentence: str, folder: Path) -> list[tuple[tuple[str, ...], str]]:
     """The questions of one sentence in free words."""
     if sentence.endswith("?"):
         pieces = [piece.said for piece in questions(sentence)] or [sentence]
-        asked = [(fields_asked(piece), piece) for piece in pieces]
+        asked = _with_their_topic([(fields_asked(piece), piece) for piece in pieces])
         if any(fields for fields, _ in asked):
             return [(fields, piece) for fields, piece in asked if fields]
         return [(fields_asked(sentence) or _of_the_offer(sentence, folder), sentence)]
@@ -118,6 +122,29 @@ def _free(sentence: str, folder: Path) -> list[tuple[tuple[str, ...], str]]:
     found = [(fields, "") for piece in questions(sentence) if (fields := fields_asked(piece.said))]
     if not found and _FRAGMENT.fullmatch(sentence) and len(sentence.split()) <= 8:
         found = [(fields, "") for fields in [fields_asked(sentence)] if fields]
+    return found
+
+
+_BARE = re.compile(r"^\W*(?:and |so )?how (?P<way>high|tall|wide|broad|long|deep)\W*$", re.IGNORECASE)
+_WAYS = {"high": "height", "tall": "height", "wide": "width", "broad": "width", "long": "length", "deep": "length"}
+_SIDES = {
+    "space.opening": {"height": "space.opening_height", "width": "space.opening_width"},
+    "product": {"height": "product.height", "width": "product.width", "length": "product.length"},
+    "space": {"height": "space.ceiling", "width": "space.width", "length": "space.length"},
+}
+
+
+def _with_their_topic(asked: list[tuple[tuple[str, ...], str]]) -> list[tuple[tuple[str, ...], str]]:
+    """ "How wide is the door, and how high?": a bare "how high" is of what the rest of the sentence speaks of."""
+    topics = [name for fields, piece in asked if not _BARE.match(piece) for name in fields]
+    sides = next((row for topic, row in _SIDES.items() if topics and topics[0].startswith(topic)), None)
+    if sides is None:
+        return asked
+    found = []
+    for fields, piece in asked:
+        bare = _BARE.match(piece)
+        name = sides.get(_WAYS[bare["way"].lower()]) if bare is not None else None
+        found.append(((name,) if name is not None else fields, piece))
     return found
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from pathlib import Path
 
-from intake.reading.thread.heads import Head, heads_in
+from intake.reading.thread.heads import Head, heads_in, is_time_line
 from intake.reading.thread.labels import speaking_heads
 from intake.reading.thread.lines import Line, lines_of
 from intake.reading.thread.notices import SYSTEM_NAMES, is_date_line, is_framed, is_notice
@@ -113,7 +113,8 @@ def _messages(
     messages: list[Message] = []
     pieces: list[Span] = []
     day = _opening_day(lines, min(chosen))
-    skip = 0
+    skip, above = 0, Stamp()
+    times_above = any(is_time_line(line) for line in lines[max(min(chosen) - 3, 0) : min(chosen)])
     preamble = _preamble(text, lines[: min(chosen)])
     if preamble is not None:
         messages.append(preamble)
@@ -123,11 +124,13 @@ def _messages(
             head, role = found
             _close(text, messages, pieces)
             key = key_of(head.name)
-            stamp = stamp_of(head.stamp).on(day)
+            stamp, above = (stamp_of(head.stamp) if head.stamp else above).on(day), Stamp()
             name = bare_name(head.name)
             messages.append(Message(name, key, role or roles.get(key), stamp))
             skip = n + head.lines
             pieces = [(head.begin, line.after)] if head.lines == 1 else []
+        elif times_above and is_time_line(line) and _heads_next(lines, n, chosen):
+            above = stamp_of(line.text)
         elif n >= skip and messages and n > min(chosen):
             if is_date_line(line.text) and _parts_days(lines, n, chosen):
                 day = stamp_of(line.text)
@@ -178,8 +181,18 @@ def _parts_days(lines: list[Line], n: int, chosen: Container[int]) -> bool:
     if is_framed(lines[n].text):
         return True
     above = n == 0 or lines[n - 1].blank or is_notice(lines[n - 1].text)
-    below = next((m for m in range(n + 1, min(n + 6, len(lines))) if not lines[m].blank), None)
+    below = _below(lines, n)
     return above and below is not None and (below in chosen or is_notice(lines[below].text))
+
+
+def _heads_next(lines: list[Line], n: int, chosen: Container[int]) -> bool:
+    below = _below(lines, n)
+    return below is not None and below in chosen
+
+
+def _below(lines: list[Line], n: int) -> int | None:
+    """The number of the next line with words on it, where it is near."""
+    return next((m for m in range(n + 1, min(n + 6, len(lines))) if not lines[m].blank), None)
 
 
 def _times_at_ends(text: str, messages: list[Message]) -> None:

@@ -185,7 +185,7 @@ _ROWS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (r"^(?!.*\b(?:power|voltage)\b).*\b(?:three|single)[- ]phase\b", ("site.phases",)),
     (r"\b(?:50 or 60|hertz|hz)\b", ("site.frequency",)),
     (r"\b(?:how many hours|hours a day|hours per day|how many shifts|shifts?|around the clock)\b", ("site.hours",)),
-    (r"\b(?:compressed|shop|plant) air\b", ("site.air",)),
+    (r"\b(?:compressed|shop|plant) air\b|\bis there (?:any )?air\b|\bair (?:supply|line)\b", ("site.air",)),
     (r"\bwhat (?:feeds|brings|comes before|is before|hands|sits upstream)\b|\bupstream\b", ("site.before",)),
     (r"\bwhat (?:takes|comes after|happens after|is after|comes next|receives)\b|\bdownstream\b", ("site.after",)),
     (

@@ -7,11 +7,11 @@ from typing import Literal
 
 from intake.reading.thread.lines import Line
 from intake.reading.thread.notices import is_notice
-from intake.reading.thread.stamps import DATE, IN_BRACKETS, STAMP
+from intake.reading.thread.stamps import DATE, DAY_AND_TIME, DOTTED_TIME, IN_BRACKETS, STAMP
 
-Form = Literal["stamp_first", "stamp_behind", "alone", "angle", "label", "marked"]
+Form = Literal["stamp_first", "stamp_behind", "alone", "angle", "square", "label", "marked"]
 """stamp_first "10:32 Ann: ..."; stamp_behind "Ann (10:32): ..."; alone: name and time on a line of their own;
-angle "<Ann> ..."; label "Ann: ..."; marked "**Ann**: ..."."""
+angle "<Ann> ..."; square "[Ann] ..."; label "Ann: ..."; marked "**Ann**: ..."."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +32,8 @@ class Head:
         return bool(self.stamp)
 
 
-_EDGE = r"[ \t]*(?:[-•·>]\s+)?"
-_STAMPED = rf"(?:[\[(]\s*(?P<in>{IN_BRACKETS})\s*[\])]|(?P<bare>{STAMP}))"
+_EDGE = r"[ \t]*(?:(?:[-•·>*]|\d{1,4}[.)])\s+)?"
+_STAMPED = rf"(?:[\[(]\s*(?P<in>{IN_BRACKETS})\s*[\])]|(?P<bare>{STAMP}|{DAY_AND_TIME}|{DOTTED_TIME}(?=\s+[^\W\d])))"
 _NAMED = r"(?P<name>[^\s:<>\[\]|\d][^:<>\[\]|\n\t]{0,59}?)"
 _SAYS = r"(?:\s+(?:says|said|writes|wrote|asks|asked|replied|replies))?"
 _STAMP_FIRST = re.compile(
@@ -60,6 +60,7 @@ _ALONE = re.compile(
     re.IGNORECASE,
 )
 _ANGLE = re.compile(rf"{_EDGE}<(?P<name>[^<>\n@]{{1,40}})>\s*:?[ \t]*")
+_SQUARE = re.compile(rf"{_EDGE}\[(?P<name>[^\W\d][^\[\]\n:@]{{0,38}})\]\s*:?[ \t]*")
 _MARKED = re.compile(
     rf"{_EDGE}(?P<m>\*\*|__|\*|_)(?P<name>[^\s:*_\n][^:*_\n]{{0,59}}?)(?:(?P=m)\s*:|:\s*(?P=m))[ \t]*", re.IGNORECASE
 )
@@ -69,15 +70,22 @@ _LABEL = re.compile(
 )
 _LABEL_DASH = re.compile(
     r"[ \t]*(?P<name>(?:visitor|customer|client|guest|prospect|caller|agent|support|sales|staff|operator|rep"
-    r"|you|me)(?: \d+)?)\s+[-–—>|]\s+",
+    r"|you|me)(?: \d+)?)(?:\s+[-–—|]|\s*>)\s+",
     re.IGNORECASE,
 )
 _TIME_LINE = re.compile(rf"[ \t]*[\[(]?(?P<stamp>{IN_BRACKETS})[\])]?[ \t]*$", re.IGNORECASE)
 _NAME_LINE = re.compile(r"[ \t]*(?P<name>[^\W\d_][\w.'’-]*(?: [\w.'’()#-]+){0,3})[ \t]*:?[ \t]*$")
-_NO_NAME = re.compile(r"(?:[ap]\.?m\.?|uhr|utc|gmt|[cemp][es]?[sd]?t|today|yesterday)", re.IGNORECASE)
+_NO_NAME = re.compile(
+    rf"(?:[ap]\.?m\.?|uhr|utc|gmt|[cemp][es]?[sd]?t|today|yesterday|{DATE}|{DAY_AND_TIME})(?:\W+at)?", re.IGNORECASE
+)
 _ONLY_DATE = re.compile(rf"{DATE}$", re.IGNORECASE)
 _FIRST = 260
 """A head stands within so many characters of its line."""
+
+
+def is_time_line(line: Line) -> bool:
+    """True for a line that is a time and nothing else."""
+    return len(line.text) < 60 and _TIME_LINE.match(line.text) is not None
 
 
 def heads_in(lines: list[Line]) -> list[list[Head]]:
@@ -98,7 +106,7 @@ def _heads(lines: list[Line], n: int) -> Iterator[Head]:
         name = (parts.get("angle") or parts.get("name") or "").strip(" \t*_,-–—")
         stamp = (parts.get("in") or parts.get("bare") or parts.get("day") or "").strip()
         if (
-            not name
+            not any(sign.isalpha() for sign in name)
             or _NO_NAME.fullmatch(name)
             or (form == "stamp_behind" and _ONLY_DATE.match(stamp) and len(name.split()) > 4)
         ):
@@ -123,6 +131,7 @@ _PATTERNS: tuple[tuple[Form, re.Pattern[str]], ...] = (
     ("alone", _ALONE),
     ("alone", _STAMP_FIRST_ALONE),
     ("angle", _ANGLE),
+    ("square", _SQUARE),
     ("marked", _MARKED),
     ("label", _LABEL),
     ("label", _LABEL_DASH),

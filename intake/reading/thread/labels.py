@@ -97,7 +97,7 @@ def _score(key: str, evidence: Evidence, known: frozenset[str], told: bool) -> i
     score += 6 if words[0] in NEVER_KEYS and evidence.role else 4 if evidence.role else 0
     score += min(count - 1, 2) + (count > 1)
     score += 3 if told else 0
-    score += any(head.form in ("angle", "marked") for head in evidence.heads)
+    score += any(head.form in ("angle", "square", "marked") for head in evidence.heads)
     if evidence.role is None:
         score += _looks_like_a_name(evidence.name, key, words, known, timed, count)
     share = evidence.talks
@@ -148,7 +148,7 @@ def _may_be_somebody(key: str, row: Evidence, words: frozenset[str]) -> bool:
 
 
 def _marked(row: Evidence) -> bool:
-    return row.heads[0].form in ("angle", "marked")
+    return row.heads[0].form in ("angle", "square", "marked")
 
 
 def _answers(row: Evidence, lines: list[Line]) -> bool:

@@ -28,6 +28,8 @@ class Mail:
     stamp: Stamp = NO_STAMP
     name: str | None = None
     number: int = 0
+    chain: int = 0
+    """The number of the mail that it is quoted in, on and on: within one chain nothing stands twice."""
     copied_below: bool = False
     """A mail further down the text quotes this one, so that it is the older of the two."""
 
@@ -76,7 +78,8 @@ def _taken_apart(lines: list[Line], marks: dict[int, Mark]) -> list[Mail]:
                 below = next((other for other in lines[mark.after : mark.after + 6] if not other.blank), None)
                 depth = max(depth, below.depth if below is not None else depth)
             holder = _holder(owners, min(depth, line.depth), mails)
-            mail = Mail(mark, holder, depth, number=len(mails))
+            chain = len(mails) if mark.kind == "block" else holder.chain
+            mail = Mail(mark, holder, depth, number=len(mails), chain=chain)
             holder.older.append(mail)
             mails.append(mail)
             owners = {at: owner for at, owner in owners.items() if at < depth} | {depth: mail}
@@ -101,7 +104,7 @@ def _holder(owners: dict[int, Mail], depth: int, mails: list[Mail]) -> Mail:
     """Whose words stand at this depth; a quote that nobody announced belongs to somebody unknown."""
     if depth not in owners:
         above = max(at for at in owners if at < depth) if any(at < depth for at in owners) else min(owners)
-        mail = Mail(None, owners[above], depth, number=len(mails))
+        mail = Mail(None, owners[above], depth, number=len(mails), chain=owners[above].chain)
         owners[above].older.append(mail)
         mails.append(mail)
         owners[depth] = mail
@@ -172,7 +175,8 @@ def _is_copy(mail: Mail, other: Mail) -> bool:
     if mail.newer is None or mail is other or other.newer is mail:
         return False
     one, two = mail.mark.stamp if mail.mark else Stamp(), other.mark.stamp if other.mark else Stamp()
-    if one.time and two.time and one.time[:5] != two.time[:5]:
+    same_moment = bool(one.time) and one.time[:5] == two.time[:5]
+    if (one.time and two.time and not same_moment) or (mail.chain == other.chain and not same_moment):
         return False
     mine, theirs = mail.words, other.words
     if len(mine) > len(theirs):

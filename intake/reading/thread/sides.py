@@ -89,7 +89,7 @@ def sides_of(messages: Sequence[Message], folder: Path) -> list[Side]:
             voice.lean += _lean(words, n == 0, folder)
             if voice.role is None and _SURELY_STAFF.search(words) and not (n == 0 and _OPENING.search(words)):
                 voice.role = "staff"
-        if n and keys[n - 1] != key and _answers(messages[n - 1].text[-600:], message.text[:300]):
+        if 0 < n < 400 and keys[n - 1] != key and _answers(messages[n - 1].text[-600:], message.text[:300]):
             voice.lean -= 1
             voices[keys[n - 1]].lean += 1
         voice.count += 1

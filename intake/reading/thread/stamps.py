@@ -31,12 +31,14 @@ DATE = (
 )
 _HALF = r"(?:\s?[ap]\.?m\b\.?)"
 TIME = rf"(?:[01]?\d|2[0-3])(?::[0-5]\d(?:[:.][0-5]\d(?:[.,]\d{{1,6}})?)?{_HALF}?|{_HALF})"
+DOTTED_TIME = r"(?:[01]\d|2[0-3])\.[0-5]\d"
 _DOTTED = rf"(?:[01]?\d|2[0-3])[.h][0-5]\d(?:\.[0-5]\d)?{_HALF}?"
 _ZONE = r"(?:\s?(?:Z\b|(?:GMT|UTC)?[+-]\d{2}:?\d{2}|GMT|UTC|[CEMP][ES]?[SD]?T)\b)?"
 _BOTH = r"(?:T|,?\s+(?:at|um|à|@|-|–)?\s*|,)"
 STAMP = rf"(?:{DATE}{_BOTH}{TIME}{_ZONE}|{TIME}{_ZONE}(?:,?\s+(?:on\s+)?{DATE})?|{DATE})"
 """A date with a time, either order, or one of them."""
-IN_BRACKETS = rf"(?:{STAMP}|{_DOTTED}|{_DAY_NAME},?\s+(?:at\s+)?{TIME}|(?:today|yesterday),?\s+(?:at\s+)?{TIME})"
+DAY_AND_TIME = rf"(?:{_DAY_NAME}|today|yesterday),?\s+(?:at\s+)?{TIME}"
+IN_BRACKETS = rf"(?:{STAMP}|{_DOTTED}|{DAY_AND_TIME})"
 """What counts as a stamp inside brackets, where a point between hours and minutes can be nothing else."""
 
 _DATE_IN = re.compile(rf"(?<![\w.]){DATE}(?:(?!\w)|(?=T\d))", re.IGNORECASE)

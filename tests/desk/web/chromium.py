@@ -69,7 +69,7 @@ class Page:
         assert "exceptionDetails" not in got, got
         return got["result"].get("value")
 
-    async def until(self, script: str, seconds: float = 20) -> None:
+    async def until(self, script: str, seconds: float = 60) -> None:
         """Wait until a script in the page is true."""
         for _ in range(int(seconds * 10)):
             with contextlib.suppress(AssertionError):
@@ -95,7 +95,7 @@ class Page:
         )
         return str(rows["result"].get("value", ""))
 
-    async def see(self, words: str, seconds: float = 20) -> str:
+    async def see(self, words: str, seconds: float = 60) -> str:
         """Wait until words stand on the screen of the terminal. Returns the screen."""
         shown = ""
         for _ in range(int(seconds * 4)):

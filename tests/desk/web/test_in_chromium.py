@@ -50,14 +50,16 @@ async def url(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[
 
 
 async def sign_in(page: Page) -> None:
-    await page.until("document.readyState === 'complete' && !!document.querySelector('input[type=password]')")
+    await page.until("document.readyState === 'complete' && document.activeElement.type === 'password'")
     await page.type(WORDS)
+    await page.until(f"document.activeElement.value === {WORDS!r}")
     await page.press("Enter")
+    await page.until("!!document.querySelector('#terminal.-connected')")
 
 
 async def at_rest(page: Page) -> None:
     """Wait until the desk has done its work."""
-    async with asyncio.timeout(20):
+    async with asyncio.timeout(60):
         shown = "working ..."
         while "working ..." in shown:
             await asyncio.sleep(0.2)
@@ -90,6 +92,9 @@ async def test_sign_in_paste_copy_and_reload(url: str, tmp_path: Path) -> None:
         await page.see("typed without a click")
         for _ in "typed without a click":
             await page.press("Backspace")
+        async with asyncio.timeout(60):
+            while "typed" in (await page.screen()).rpartition("─")[2]:  # nothing but the answer line stands below it
+                await asyncio.sleep(0.2)
 
         await paste(page, MESSAGE)
         shown = await page.see("forklifts drive underneath")
@@ -98,8 +103,8 @@ async def test_sign_in_paste_copy_and_reload(url: str, tmp_path: Path) -> None:
         await page.press("Enter")
         await page.see("Understood: product length 16 in")
         await page.see("weight of one product: 30 lb")
-        shown = await page.see("Ask: ")
         await at_rest(page)
+        shown = await page.see("Ask: ")
 
         await page.press("y", CTRL)
         await page.until("document.querySelector('#told').textContent === 'Copied.'")

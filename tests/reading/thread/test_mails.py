@@ -129,3 +129,10 @@ def test_long_lines_that_were_wrapped_when_quoted_are_still_the_same_mail() -> N
     first, last = (VISITOR, "2 Mar 2026 at 09:05", long), (STAFF, "2 Mar 2026 at 10:05", "How heavy is one?")
     text = f"{header(first, 0)}\n{long}\n\n{header(last, 1)}\n{last[2]}\n\n{attribution(first)}\n{wrapped}\n"
     assert [turn.text for turn in split_thread(text)] == [long, "How heavy is one?"]
+
+
+def test_the_same_short_word_in_two_mails_of_one_thread_counts_twice() -> None:
+    first = "Bob Desk wrote:\n> Is it closed?"
+    older = f"Ann Example wrote:\n> yes\n>\n{quoted(first)}"
+    text = f"yes\n\nBob Desk wrote:\n> Is it fragile?\n>\n{quoted(older)}\n"
+    assert [turn.text for turn in split_thread(text)] == ["Is it closed?", "yes", "Is it fragile?", "yes"]
