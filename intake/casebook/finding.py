@@ -67,7 +67,8 @@ def seek(connection: sqlite3.Connection, case_id: str) -> None:
     if row is None:
         return
     try:
-        _put(connection, *row, _words(connection, case_id))
+        id, events, sought = row
+        _put(connection, id, events, sought, _words(connection, case_id))
     except sqlite3.DatabaseError as trouble:
         if not is_broken(trouble):
             raise
