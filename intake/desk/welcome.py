@@ -14,7 +14,7 @@ SAMPLE = (
     "It is wiped down once a shift, in a normal room, no explosion hazard.",
     "They leave straight on. There is a strip of 9 x 2.5 m on the floor, and 6 m to the beams.",
     "The trays are flat underneath, and nobody has to pass below. How high could it go at most?",
-    "Sorry, 36 at peak.",
+    "Sorry, 36 a minute at peak.",
 )
 """What a visitor of our own making says, message by message, whatever is asked in between."""
 

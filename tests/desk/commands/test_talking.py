@@ -226,12 +226,14 @@ def test_reading_words_keeps_nothing(steps: Steps) -> None:
     assert steps.work.talk.events == before
 
 
-def test_the_sample_goes_through_as_a_message_and_only_into_an_empty_case(steps: Steps) -> None:
-    shown = steps.command("/sample")
-    assert shown.effect is not None
-    assert shown.effect.say == SAMPLE[0]
+def test_the_sample_goes_through_message_by_message_and_only_into_a_case_of_its_own(steps: Steps) -> None:
+    for message in SAMPLE:
+        shown = steps.command("/sample")
+        assert shown.effect is not None
+        assert shown.effect.say == message
     assert spec_of(steps)["product.weight"] == 9
-    with pytest.raises(Slip, match="/new begins one"):
+    assert spec_of(steps)["rate.peak"] == 36
+    with pytest.raises(Slip, match="/new begins a case"):
         steps.command("/sample")
 
 
