@@ -105,7 +105,7 @@ class Keeper:
             theirs = self.book.events(self.name) if first or self.name in changed else []
         except BookError:
             return False  # trouble is told when something is to be kept
-        self._mark = mark
+        self._mark = None if mark == _ALL else mark  # there is no book yet
         if len(theirs) <= self._kept:
             return False
         self._take_in(talk, theirs)
