@@ -1,6 +1,5 @@
 """A frame of the desk as text: its rows, then how they look, as runs of one style. Readable in a diff."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
@@ -71,33 +70,36 @@ def text_rows(rows: list[Row]) -> list[str]:
     return ["".join(run.text for run in row).rstrip() for row in rows]
 
 
-def style_lines(rows: list[Row]) -> Iterator[str]:
-    """How a frame looks: first the look that most of it has, then the rows that have another, equal ones together.
+def style_lines(rows: list[Row]) -> list[str]:
+    """How a frame looks: its looks, a letter each, then the rows with what stands where, equal rows together.
 
-    "3 7-12 #fff/#000+b 20-24 ..." is row 3, columns 7 to 12. Blank cells have no ink, only a ground.
+    "3 B7-12 C20" is row 3: columns 7 to 12 have look B, column 20 has look C, all others the first look, A.
+    Blank cells have no ink, only a ground: a look that begins with a slash.
     """
-    inked = [[(run.start, run.width, _inked(run)) for run in row] for row in rows]
     spread: dict[str, int] = {}
+    inked = [[(run.start, run.width, _inked(run)) for run in row] for row in rows]
     for row in inked:
         for _, width, look in row:
             spread[look] = spread.get(look, 0) + width
-    ground = max(spread, key=lambda look: spread[look])
-    plain = {ground, *(look for look in spread if look == f"/{ground.rpartition('/')[2]}")}
-    base = next((look for look in sorted(spread, key=lambda one: -spread[one]) if _is_ink_on(look, ground)), ground)
-    plain.add(base)
-    yield f"else {base}"
-    lines = [_style_line(row, plain) for row in inked]
+    ground = max(spread, key=lambda look: (spread[look], look)).rpartition("/")[2].partition("+")[0]
+    inks = [look for look in spread if look.endswith(f"/{ground}") and not look.startswith("/")]
+    plain = max(inks, key=lambda look: (spread[look], look), default=f"/{ground}")
+    letters = {plain: "A", f"/{ground}": "A"}
+    for look in sorted(spread):
+        letters.setdefault(look, _letter(len(set(letters.values()))))
+    legend = {letter: look for look, letter in letters.items() if look == plain or letter != "A"}
+    lines = [f"{letter} {look}" for letter, look in legend.items()]
     place = 0
-    for line, same in groupby(lines):
+    for line, same in groupby([_style_line(row, letters) for row in inked]):
         count = len(list(same))
         if line:
-            numbers = str(place) if count == 1 else f"{place}-{place + count - 1}"
-            yield f"{numbers} {line}"
+            lines.append(f"{place} {line}" if count == 1 else f"{place}-{place + count - 1} {line}")
         place += count
+    return lines
 
 
-def _is_ink_on(look: str, ground: str) -> bool:
-    return not look.startswith("/") and "+" not in look and look.endswith(ground.rpartition("/")[2])
+def _letter(number: int) -> str:
+    return "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz"[number]
 
 
 def _inked(run: Run) -> str:
@@ -105,13 +107,13 @@ def _inked(run: Run) -> str:
     return f"/{run.look.bg}" if blank else str(run.look)
 
 
-def _style_line(row: list[tuple[int, int, str]], plain: set[str]) -> str:
+def _style_line(row: list[tuple[int, int, str]], letters: dict[str, str]) -> str:
     parts = []
-    for look, same in groupby((one for one in row), key=lambda one: one[2]):
+    for letter, same in groupby(row, key=lambda one: letters[one[2]]):
         runs = list(same)
         start, end = runs[0][0], runs[-1][0] + runs[-1][1] - 1
-        if look not in plain:
-            parts.append(f"{start}-{end} {look}" if end > start else f"{start} {look}")
+        if letter != "A":
+            parts.append(f"{letter}{start}-{end}" if end > start else f"{letter}{start}")
     return " ".join(parts)
 
 
