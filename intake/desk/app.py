@@ -15,6 +15,7 @@ from textual.screen import Screen
 
 from intake.casebook import BookError, new_id
 from intake.desk.commands.table import COMMANDS
+from intake.desk.inks import inks
 from intake.desk.keeping import Keeper, resume
 from intake.desk.keys import KEYS
 from intake.desk.orphan import leave_with_the_server
@@ -60,6 +61,11 @@ class Desk(App[None]):
         for screen in self._cases:
             self.install_screen(screen, _NAME.format(next(self._numbers)))
         self.push_screen(self.front)
+
+    def get_css_variables(self) -> dict[str, str]:
+        """The theme's colours, and inks made from them that can be read on every ground."""
+        variables = super().get_css_variables()
+        return {**variables, **inks(variables)}
 
     # ------------------------------------------------------------------ several cases
 

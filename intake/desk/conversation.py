@@ -63,6 +63,15 @@ class Conversation(VerticalScroll):
             if over > 0:
                 self.remove_children(list(self.children)[:over])
         self._first = max(0, len(self._lines) - MOST_LINES)
+        self.call_after_refresh(self._redraw_bar)
+
+    def on_resize(self) -> None:
+        """What stands below has grown or shrunk."""
+        self.call_after_refresh(self._redraw_bar)
+
+    def _redraw_bar(self) -> None:
+        """The library moves the bar of an anchored list without drawing it: it would show where one was."""
+        self.vertical_scrollbar.refresh()
 
     def retell(self, lines: list[Line]) -> None:
         """These lines in place of all others."""

@@ -5,10 +5,10 @@ from textual.content import Content
 from intake.desk.lights import Lit, Tone
 
 LOOKS: dict[Tone, str] = {
-    "fact": "bold underline $text-success",
-    "doubt": "bold reverse $text-warning",
-    "unread": "italic $text-warning",
-    "ask": "bold italic $text-accent",
+    "fact": "bold underline $ink-fact",
+    "doubt": "bold reverse $ink-doubt",
+    "unread": "italic $ink-doubt",
+    "ask": "bold italic $ink-ask",
 }
 """Understood, to be asked back, not used, a question of the visitor's own."""
 
