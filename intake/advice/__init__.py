@@ -4,7 +4,7 @@ from intake.advice.brief import Answer, Brief
 from intake.advice.by_name import SUBJECTS, AdviceError, advise
 from intake.advice.cautions import caution_lines
 from intake.advice.delivery import delivery
-from intake.advice.families import family_name, short_family_name, verdict_line, why_not
+from intake.advice.families import family_name, margin_line, short_family_name, verdict_line, why_not
 from intake.advice.figures import figure_lines
 from intake.advice.largest import how_fast, how_high
 from intake.advice.messages import follow_up_lines, next_question_message, sample_request
@@ -31,6 +31,7 @@ __all__ = [
     "follow_up_lines",
     "how_fast",
     "how_high",
+    "margin_line",
     "next_question_message",
     "reach",
     "reach_json",

@@ -1,6 +1,6 @@
 """One family in words: its name, its verdict in one line, why not this one."""
 
-from intake.interview.reasons import failing_reason, few, open_matters, verdict_reason
+from intake.interview.reasons import failing_reason, few, open_matters, room_left, verdict_reason
 from intake.interview.reasons import family_name as name_in
 from intake.interview.reasons import short_family_name as short_name_in
 from intake.interview.wording import Sentences, in_force, joined
@@ -24,6 +24,11 @@ def verdict_line(found: FamilyResult, result: Result, system: System, sentences:
     reason = verdict_reason(found, result, said, system)
     how = "likely_out" if found.likely_out and found.verdict == "depends" else found.verdict
     return said.say(f"verdict.{how}_line", reason=reason) if reason else said.say(f"verdict.{found.verdict}")
+
+
+def margin_line(found: FamilyResult, sentences: Sentences | None = None) -> str:
+    """The tightest margin of a family that stands, "" where no check tells of one."""
+    return room_left(found, sentences or in_force())
 
 
 def why_not(result: Result, family: str, system: System, sentences: Sentences | None = None) -> list[str]:

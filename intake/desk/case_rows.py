@@ -8,10 +8,11 @@ from intake.casebook import Entry
 from intake.casebook.seam import CaseBook, Find
 from intake.desk.snapshot import Row
 from intake.spec.clean import one_line
+from intake.spec.days import day_of
 from intake.spec.matters import PARTIES
 from intake.spec.standing import STANDINGS
 
-HOW_TO_FIND = 'words narrow it down; "due" what is due, "open" what waits, "shelf" those on the shelf too'
+HOW_TO_FIND = "type words; also: due, open, shelf, since:monday, waiting:works, in test"
 
 
 def case_rows(book: CaseBook, words: str = "", *, limit: int = 200) -> list[Row]:
@@ -23,7 +24,7 @@ def case_rows(book: CaseBook, words: str = "", *, limit: int = 200) -> list[Row]
 
 
 def find_of(words: str, today: str) -> Find:
-    """What typed words ask for: "due", "open", "shelf", "waiting:works", a whole standing; the rest are words."""
+    """What typed words ask for: due, open, shelf, waiting:works, since:monday, a whole standing; the rest are words."""
     find, rest = Find(), words
     for standing in STANDINGS:
         if standing in rest.casefold() and " " in standing:
@@ -40,11 +41,20 @@ def find_of(words: str, today: str) -> Find:
             find = replace(find, archived=True)
         elif said.startswith("waiting:") and said.removeprefix("waiting:") in PARTIES:
             find = replace(find, waiting_for=said.removeprefix("waiting:"))
+        elif said.startswith(("since:", "until:")) and (day := _day(said[6:])):
+            find = replace(find, since=day) if said.startswith("since:") else replace(find, until=day)
         elif said in STANDINGS and said != "talking":
             find = replace(find, standing=said)
         else:
             kept.append(word)
     return replace(find, words=" ".join(kept))
+
+
+def _day(words: str) -> str:
+    try:
+        return day_of(words).isoformat()
+    except ValueError:
+        return ""  # words like any others
 
 
 def case_text(entry: Entry, today: str) -> str:

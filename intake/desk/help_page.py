@@ -35,7 +35,8 @@ SIGNS
   + fits: every check holds for all that is plausible
   ? depends: on what is named behind it
   - out: it fails whatever the rest may be
-  v visitor  h heard from the visitor  s staff  w the works  ~ assumed: nobody said it; something usual stands in
+  v visitor  h heard from the visitor  s staff  w the works  n note
+  ~ assumed: nobody said it; something usual stands in
 
 CORRECTING
   "sorry, 45" or "it is 45 kg, not 40" replaces what stood. Two different figures are asked about.

@@ -1,7 +1,11 @@
 """The parts of the desk beside the conversation: the question, the side panels. Nothing here knows the talk."""
 
+from dataclasses import dataclass
+
 from textual.app import ComposeResult
 from textual.containers import Vertical, VerticalScroll
+from textual.events import Click
+from textual.message import Message
 from textual.widgets import Static
 
 from intake.desk.snapshot import Row, Snapshot
@@ -35,10 +39,25 @@ class Panel(VerticalScroll):
     def __init__(self, title: str, id: str) -> None:
         super().__init__(id=id)
         self._head = title
+        self._keys: dict[int, str] = {}
 
     def compose(self) -> ComposeResult:
         yield Static(self._head, markup=False, classes="panel-title")
         yield Vertical(classes="panel-rows")
+
+    @dataclass
+    class Picked(Message):
+        """A row was clicked: the panel's id, and what the row is about."""
+
+        panel: str
+        key: str
+
+    def on_click(self, event: Click) -> None:
+        """The mouse does what the list on the panel's key would do."""
+        row = event.widget
+        key = self._keys.get(id(row), "") if row is not None else ""
+        if key:
+            self.post_message(self.Picked(str(self.id), key))
 
     def show_rows(self, rows: tuple[Row, ...]) -> None:
         """Replace what the list shows."""
@@ -56,9 +75,10 @@ class Panel(VerticalScroll):
                     holder.mount(Static(row.text, markup=False, classes=f"row {row.tone}"))
             if len(old) > len(lines):
                 holder.remove_children(old[len(lines) :])
+        self._keys = {id(widget): row.key for widget, row in zip(holder.children, lines, strict=False)}
 
 
-_LEGEND = Row(key="", text="v visitor, h heard, s staff, w works, ~ assumed", tone="aside")
+_LEGEND = Row(key="", text="v visitor, h heard, s staff, w works, n note, ~ assumed", tone="aside")
 
 
 def panel_rows(shown: Snapshot) -> dict[str, tuple[Row, ...]]:

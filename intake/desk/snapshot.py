@@ -7,6 +7,7 @@ from intake.advice import (
     Brief,
     assumption_line,
     family_name,
+    margin_line,
     short_family_name,
     verdict_line,
 )
@@ -75,7 +76,7 @@ class Verdicts:
 def early_verdicts(work: Work, turn: int, lines: tuple[str, ...], lit: Lit | None) -> Verdicts:
     """The verdicts of the talk as it stands, without the samples that ranking takes."""
     result = work.talk.bounds()
-    machines = tuple(_machine_rows(result, work.system))
+    machines = tuple(_machine_rows(result, work.system, margins=False))
     return Verdicts(turn=turn, lines=lines, machines=machines, strip=strip_lines(result), lit=lit)
 
 
@@ -86,7 +87,7 @@ def snapshot(work: Work, lines: tuple[str, ...], anew: str = "", turn: int = 0, 
     return Snapshot(
         title=talk.title,
         question=work.question,
-        facts=tuple(_fact_rows(talk, system)) if panels else (),
+        facts=(*_fact_rows(talk, system), *_note_rows(talk)) if panels else (),
         assumed=tuple(_assumed_rows(result, system)) if panels else (),
         machines=tuple(_machine_rows(result, system)) if panels else (),
         to_ask=(*_waiting_rows(talk), *_to_ask_rows(talk)) if panels else (),
@@ -118,6 +119,10 @@ def _fact_rows(talk: Interview, system: System) -> list[Row]:
     return rows
 
 
+def _note_rows(talk: Interview) -> list[Row]:
+    return [Row(key="", text=f"n {one_line(note)}", tone="aside") for note in talk.case.notes]
+
+
 def _waiting_rows(talk: Interview) -> list[Row]:
     today = date.today().isoformat()
     lines = waiting_lines(talk.case.waiting, today) if talk.case.waiting else ()
@@ -136,12 +141,15 @@ def _assumed_rows(result: Result, system: System) -> list[Row]:
     ]
 
 
-def _machine_rows(result: Result, system: System) -> list[Row]:
+def _machine_rows(result: Result, system: System, *, margins: bool = True) -> list[Row]:
+    """`margins`: with the tightest margin of a family that depends, which takes working out all of its checks."""
     gone = [name for name in result.families if name not in result.standing]
     rows = []
     for name in (*result.standing, *gone):
         found = result.families[name]
         reason = verdict_line(found, result, system)
+        if margins and found.verdict == "depends" and (margin := margin_line(found)):
+            reason = f"{reason}; {margin}"
         lead = "best: " if name == result.best else ""
         text = f"{SIGNS[found.verdict]} {lead}{family_name(name)}: {reason}"
         tone = "best" if name == result.best else found.verdict

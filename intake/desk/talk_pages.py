@@ -137,49 +137,56 @@ def _what_if(screen: "TalkScreen") -> None:
     screen.run_worker(show(), group="talk")
 
 
+def pick(screen: "TalkScreen", panel: str, key: str) -> None:
+    """A row of a panel, or of the list that shows the same: a fact to change, a machine to see, a question to ask."""
+    verb, _, what = key.partition(":")
+    if panel == "facts" and verb == "drop":
+        screen.run_step(lambda: screen.steps.command(f"/drop {what}"))
+    elif panel == "facts":
+        screen.run_step(lambda: screen.steps.change(key))
+    elif panel == "machines":
+        _machine(screen, key)
+    elif panel == "left" and verb == "done":
+        screen.run_step(lambda: screen.steps.command(f"/done {what}"))
+    elif panel == "left":
+        screen.run_step(lambda: screen.steps.put(key))
+
+
+def _picking(screen: "TalkScreen", panel: str) -> Callable[[str | None], None]:
+    def take(key: str | None) -> None:
+        if key:
+            pick(screen, panel, key)
+
+    return take
+
+
 def _facts(screen: "TalkScreen") -> None:
     shown = screen.shown
     rows = () if shown is None else (*shown.facts, *shown.assumed)
-    title = "Facts: v visitor, h heard, s staff, w works, ~ assumed"
+    title = "Facts: v visitor, h heard, s staff, w works, n note, ~ assumed"
+    page = ListPage(title, rows, "change it", more={"delete": ("drop it", "drop")})
+    screen.app.push_screen(page, _picking(screen, "facts"))
 
-    def take(key: str | None) -> None:
-        if key and key.startswith("drop:"):
-            screen.run_step(lambda: screen.steps.command(f"/drop {key.removeprefix('drop:')}"))
-        elif key:
-            screen.run_step(lambda: screen.steps.change(key))
 
-    screen.app.push_screen(ListPage(title, rows, "change it", more={"delete": ("drop it", "drop")}), take)
+def _machine(screen: "TalkScreen", name: str) -> None:
+    async def show() -> None:
+        async with screen.turn:
+            page = await asyncio.to_thread(machine_page, name, screen.steps.work.brief)
+        screen.show_text("Machine in full", page)
+
+    screen.run_worker(show(), group="talk")
 
 
 def _machines(screen: "TalkScreen") -> None:
-    shown = screen.shown
-
-    def take(name: str | None) -> None:
-        async def show(name: str) -> None:
-            async with screen.turn:
-                page = await asyncio.to_thread(machine_page, name, screen.steps.work.brief)
-            screen.show_text("Machine in full", page)
-
-        if name is not None:
-            screen.run_worker(show(name), group="talk")
-
-    rows = () if shown is None else shown.machines
-    screen.app.push_screen(ListPage("Machines: + fits, ? depends, - out", rows, "show all of it"), take)
+    rows = () if screen.shown is None else screen.shown.machines
+    page = ListPage("Machines: + fits, ? depends, - out", rows, "show all of it")
+    screen.app.push_screen(page, _picking(screen, "machines"))
 
 
 def _to_ask(screen: "TalkScreen") -> None:
-    shown = screen.shown
-
-    def take(key: str | None) -> None:
-        if key is None:
-            return
-        if key.startswith("done:"):
-            screen.run_step(lambda: screen.steps.command(f"/done {key.removeprefix('done:')}"))
-        else:
-            screen.run_step(lambda: screen.steps.put(key))
-
-    rows = () if shown is None else shown.to_ask
-    screen.app.push_screen(ListPage("Still to ask, and what waits (!)", rows, "ask it now"), take)
+    rows = () if screen.shown is None else screen.shown.to_ask
+    page = ListPage("Still to ask, and what waits (!)", rows, "ask it now")
+    screen.app.push_screen(page, _picking(screen, "left"))
 
 
 def _drafts(screen: "TalkScreen") -> None:

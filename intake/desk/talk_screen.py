@@ -258,6 +258,12 @@ class TalkScreen(Screen[None]):
         """A paste too long for one message: a whole thread, or else its first part."""
         talk_pages.long_paste(self, event.text)
 
+    @on(Panel.Picked)
+    def take_row(self, event: Panel.Picked) -> None:
+        """A row of a panel was clicked."""
+        self.query_one(Prompt).focus()
+        talk_pages.pick(self, event.panel, event.key)
+
     def action_command(self, word: str) -> None:
         """A key that stands for a command. One that answers waits for the question that it answers."""
         if word in ("unknown", "later", "back") and self._waiting:

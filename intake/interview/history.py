@@ -9,7 +9,7 @@ from intake.spec.events import KINDS, Event, now
 
 _TAKEN_BACK = (
     "heard", "known", "withdrawn", "unknown", "later", "passed",
-    "noted", "promised", "asked_back", "done", "attached", "moved",
+    "opened", "noted", "promised", "asked_back", "done", "attached", "moved",
 )  # fmt: skip
 """Kinds that a person may undo; a message goes with what was read from it."""
 

@@ -63,6 +63,11 @@ def verdict_reason(found: FamilyResult, result: Result, sentences: Sentences, sy
         return out_reason(found, sentences, system)
     if found.verdict == "depends":
         return few(open_matters(found, result))
+    return room_left(found, sentences)
+
+
+def room_left(found: FamilyResult, sentences: Sentences) -> str:
+    """The tightest check that tells of room to spare, and how much: "tightest: ceiling, 7 % to spare"; "" for none."""
     tightest = min(
         (check for check in found.checks if check.shows_room and _tells_room(check)),
         key=lambda check: check.margin or 0.0,
@@ -70,7 +75,10 @@ def verdict_reason(found: FamilyResult, result: Result, sentences: Sentences, sy
     )
     if tightest is None or tightest.margin is None:
         return ""
-    return sentences.say("verdict.room_left", check=check_name(tightest.id, sentences), margin=percent(tightest.margin))
+    name, margin = check_name(tightest.id, sentences), tightest.margin
+    if margin < 0.0:
+        return sentences.say("verdict.room_short", check=name, margin=percent(-margin))
+    return sentences.say("verdict.room_left", check=name, margin=percent(margin))
 
 
 def check_name(id: str, sentences: Sentences) -> str:

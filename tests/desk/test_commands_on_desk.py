@@ -1,5 +1,7 @@
 """What is typed behind a slash on the desk."""
 
+from pathlib import Path
+
 from hands import AtDesk
 
 
@@ -70,3 +72,24 @@ async def test_units_change_all_that_is_shown(at_desk: AtDesk) -> None:
         await hands.send("cases of 30 lb")
         await hands.send("/units si")
         assert "13.6 kg" in str(hands.app.front.query("#facts .row")[2].render())
+
+
+async def test_the_package_for_engineering_is_written_from_the_desk(
+    at_desk: AtDesk, first_message: str, tmp_path: Path
+) -> None:
+    async with at_desk() as hands:
+        await hands.send(first_message)
+        await hands.send(f"/hand-over {tmp_path / 'package'}")
+        assert (tmp_path / "package" / "spec.json").exists()
+        assert hands.talk.case.revision == "A"
+        await hands.send("/waiting")
+        assert "handed over, revision A" in hands.said()
+
+
+async def test_a_title_is_given_and_taken_back(at_desk: AtDesk) -> None:
+    async with at_desk() as hands:
+        await hands.send("cases of 12 kg")
+        await hands.send("/title cartons for the loft")
+        assert hands.talk.title == "cartons for the loft"
+        await hands.press("f9")
+        assert hands.talk.title != "cartons for the loft"

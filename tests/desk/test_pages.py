@@ -205,3 +205,18 @@ async def test_list_pages_close_on_the_key_that_opened_them(at_desk: AtDesk, fir
             assert isinstance(hands.app.screen, ListPage), key
             await hands.press(key)
             assert hands.on_the_talk(), key
+
+
+async def test_the_mouse_on_a_panel_does_what_its_list_would_do(at_desk: AtDesk, first_message: str) -> None:
+    async with at_desk(size=(160, 50)) as hands:
+        await hands.send(first_message)
+        await hands.pilot.click("#machines .row")
+        await hands.settle()
+        assert "CHECKS" in hands.page()
+        await hands.press("escape")
+        rows = list(hands.app.front.query("#facts .row"))
+        place = next(n for n, row in enumerate(rows) if "weight of one product" in str(row.render()))
+        await hands.pilot.click(rows[place])
+        await hands.settle()
+        assert "new weight of one product" in hands.line("#say")
+        assert hands.prompt.has_focus

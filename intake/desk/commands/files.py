@@ -7,6 +7,7 @@ from intake.desk.commands.command import Command, needs, under
 from intake.desk.effect import Effect, Go, Slip
 from intake.desk.keeping import index_of_events
 from intake.desk.work import Work
+from intake.handoff import FILES, HandoffError, write
 from intake.spec.clean import clean, one_line
 
 _GROUP = "FILES AND PEOPLE"
@@ -77,6 +78,18 @@ def _safe_name(name: str) -> str:
     return "".join(sign if sign.isalnum() or sign in "._-" else "_" for sign in said).lstrip(".")[:80]
 
 
+def _hand_over(work: Work, rest: str) -> Effect:
+    """The package for engineering, written into a folder; contact data stay out."""
+    folder = needs(rest, "the folder for the package behind it: /hand-over ~/handover/tea")
+    try:
+        package = write(work.talk, Path(folder).expanduser(), case=work.name or "case", with_contact=False)
+    except (HandoffError, OSError) as fault:
+        raise Slip(str(fault)) from None
+    work.talk.record("handed_over", {"revision": package.revision, "spec": work.talk.spec(), "data": package.data})
+    told = f"Revision {package.revision} written to {one_line(folder)}: {', '.join(FILES)}. Contact data stayed out."
+    return Effect(lines=(told,))
+
+
 def _forget(work: Work, rest: str) -> Effect:
     """Blank what was heard about the person, for good."""
     said = rest.strip().casefold()
@@ -116,5 +129,6 @@ COMMANDS: tuple[Command, ...] = under(
     Command("attach", "FILE[: WHAT IT SHOWS]", "keep a file with the case", _attach),
     Command("files", "", "what is attached", _files, looks=True),
     Command("save", "N [FOLDER]", "write an attached file out again", _save, looks=True),
+    Command("hand-over", "FOLDER", "write the package for engineering", _hand_over),
     Command("forget", "[yes [with files]]", "blank what was heard about the person, for good", _forget, looks=True),
 )

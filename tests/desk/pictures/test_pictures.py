@@ -4,7 +4,6 @@
 """
 
 import difflib
-from collections.abc import AsyncIterator
 from pathlib import Path
 
 import pytest
@@ -30,7 +29,7 @@ HERE = Path(__file__).parent
 @pytest.fixture(params=[(name, size) for name in SCENES for size in SIZES], ids=lambda one: f"{one[0]}-{one[1][0]}")
 async def pictured(
     request: pytest.FixtureRequest, at_desk: AtDesk, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> AsyncIterator[tuple[str, dict[str, list[Row]]]]:
+) -> tuple[str, dict[str, list[Row]]]:
     """A scene in one size: its name, and its frame in each of the COLOURS."""
     name, size = request.param
     frames: dict[str, list[Row]] = {}
@@ -46,7 +45,7 @@ async def pictured(
                 frames["dark"] = await _in_theme(hands, "textual-dark")
             else:
                 frames["none"] = await _at_rest(hands)
-    yield f"{name}-{size[0]}x{size[1]}", frames
+    return f"{name}-{size[0]}x{size[1]}", frames
 
 
 async def _in_theme(hands: Hands, theme: str) -> list[Row]:
