@@ -9,7 +9,7 @@ from intake.spec import Event, vocabulary
 from intake.spec.bodies import Messages, doubt_from_body, fact_from_body
 from intake.spec.personal import addresses_and_numbers, name_parts
 
-_WORDY = frozenset({"text", "title", "unread", "said", "why", "ask", "words", "waiting_for"})
+_WORDY = frozenset({"text", "title", "unread", "said", "why", "ask", "words", "waiting_for", "stood"})
 _SHORTEST_TO_SEEK = 3  # shorter pieces of a name or number stand in too many other words
 _NOTHING = re.compile("(?!)")
 

@@ -49,7 +49,10 @@ def entry_lines(entries: Sequence[Entry], today: str, width: int) -> list[str]:
     for name, least in _GIVE_WAY:
         over = sum(widths.values()) + 2 * (len(widths) - 1) - width
         if name in widths and over > 0:
-            widths[name] = min(widths[name], max(least, widths[name] - over))
+            if least == 0:
+                del widths[name]
+            else:
+                widths[name] = min(widths[name], max(least, widths[name] - over))
     rows = zip(*(columns[name] for name in widths), strict=True)
     return ["  ".join(map(_fit, row, widths.values())).rstrip() for row in rows]
 
@@ -175,6 +178,17 @@ _COLUMNS: dict[str, Callable[[Entry, str], str]] = {
     "title": lambda entry, today: one_line(entry.index.title, 60),
 }
 
-# Which columns give way where the width is short, in that order, and to how many signs.
-_GIVE_WAY = (("title", 24), ("changed", 10), ("standing", 14), ("waits", 14), ("title", 8), ("best", 6), ("waits", 8))
+# Which columns give way where the width is short, in that order, and to how many signs; 0: they may be left out.
+_GIVE_WAY = (
+    ("title", 24),
+    ("changed", 10),
+    ("standing", 14),
+    ("waits", 14),
+    ("title", 8),
+    ("best", 6),
+    ("waits", 8),
+    ("best", 0),
+    ("title", 0),
+    ("changed", 0),
+)
 _DAY_AND_TIME = re.compile(r"\d{4}-\d\d-\d\d \d\d:\d\d")

@@ -10,7 +10,7 @@ from intake.interview.history import History
 from intake.spec import Event, fold
 from intake.spec.case import standing
 
-ACTIONS = ("note", "promise", "know", "done", "undo", "redo", "ask", "undo_answer", "hear", "withdraw")
+ACTIONS = ("note", "promise", "know", "done", "undo", "redo", "ask", "undo_answer", "hear", "rehear", "withdraw")
 
 
 def act(history: History, action: str, tag: str) -> None:
@@ -28,6 +28,12 @@ def act(history: History, action: str, tag: str) -> None:
         option = {"field": "site.before", "value": tag, "said": tag, "message": message}
         doubt = {"field": "site.before", "said": tag, "why": "w", "ask": "a", "span": [0, 1], "options": [option]}
         history.append("heard", message=message, asked=[], to="q", facts=[], doubts=[doubt], unread=[])
+    elif action == "rehear":
+        last = history.last_heard()
+        if last is not None:
+            history.append("undone", seq=last.seq, whole=True)
+            message = history.append("message", text=tag, who="visitor").seq
+            history.append("heard", message=message, asked=[], to="q", facts=[], doubts=[], instead=last.seq)
     elif action == "done":
         waiting = history.case.waiting
         if waiting:
@@ -52,7 +58,7 @@ def _meant(events: Sequence[Event], part: Any) -> Any:
 
 
 def _pointed(events: Sequence[Event], key: str, value: Any) -> Any:
-    points = key in ("message", "seq", "of") and isinstance(value, int)
+    points = key in ("message", "seq", "of", "instead") and isinstance(value, int)
     return [events[value - 1].kind, dict(events[value - 1].body)] if points else value
 
 
@@ -84,6 +90,12 @@ def test_nothing_said_on_either_side_is_lost_and_all_still_means_the_same(
     assert told(merged.events) == [*told(there.events), *told(here.events)[own:]]
 
 
+def places(side: History, event: Event, *, ours: bool, own: int) -> set[tuple[str, int]]:
+    """An event and the message that it was read from, by whose they are and their number there."""
+    numbers = [event.seq, event.body.get("message")]
+    return {("ours" if ours and number > own else "theirs", number) for number in numbers if number is not None}
+
+
 @given(common=STEPS, theirs=STEPS, ours=STEPS)
 def test_what_counts_in_the_end_is_what_counts_when_one_desk_does_it_all(
     common: list[str], theirs: list[str], ours: list[str]
@@ -102,10 +114,10 @@ def test_what_counts_in_the_end_is_what_counts_when_one_desk_does_it_all(
         if event.kind not in ("undone", "redone"):
             continue
         target = side.events[int(event.body["seq"]) - 1]
-        for seq in (target.seq, target.body.get("message")):
-            if seq is not None:
-                at = ("ours" if side is here and seq > own else "theirs", seq)
-                off = off | {at} if event.kind == "undone" else off - {at}
+        gone = places(side, target, ours=side is here, own=own)
+        stands_for = None if event.body.get("whole") else target.body.get("instead")
+        back = places(side, side.events[stands_for - 1], ours=side is here, own=own) if stands_for else set()
+        off = (off | gone) - back if event.kind == "undone" else (off | back) - gone
     expected = [
         place for place, (key, kind) in enumerate(keys, 1) if key not in off and kind not in ("undone", "redone")
     ]
