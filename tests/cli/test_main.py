@@ -44,7 +44,7 @@ def test_the_desk_without_a_terminal_points_to_ask(capsys: pytest.CaptureFixture
 def test_an_unexpected_fault_is_one_line_and_shows_itself_only_when_asked(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    def broken(text: str, asked: object = None) -> None:
+    def broken(*_: object, **__: object) -> None:
         raise ZeroDivisionError
 
     monkeypatch.setattr("intake.reading.read", broken)
@@ -59,7 +59,7 @@ def test_an_unexpected_fault_is_one_line_and_shows_itself_only_when_asked(
 
 
 def test_stopping_by_the_keyboard_says_so(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-    def stopped(text: str, asked: object = None) -> None:
+    def stopped(*_: object, **__: object) -> None:
         raise KeyboardInterrupt
 
     monkeypatch.setattr("intake.reading.read", stopped)
