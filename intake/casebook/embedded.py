@@ -169,6 +169,17 @@ class Book:
             row = connection.execute("select text from draft where case_id = ?", (case_id,)).fetchone()
         return "" if row is None else str(row[0])
 
+    def begun_only(self) -> list[tuple[str, str]]:
+        """Names of cases of which nothing was sent yet, with the words that were being typed, the newest first."""
+        with self._file.reading() as connection:
+            if connection is None:
+                return []
+            rows = connection.execute(
+                "select case_id, text from draft d where not exists (select 1 from event e where e.case_id = d.case_id)"
+                " order by at desc"
+            )
+            return [(str(case_id), str(text)) for case_id, text in rows]
+
     def export(self, case_id: str, *, personal: bool = False, files: bool = False) -> str:
         """A case as JSON Lines. What was heard about the person is blanked, and files left out, unless asked for."""
         with self._file.reading() as connection:

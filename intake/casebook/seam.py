@@ -162,6 +162,10 @@ class CaseBook(Protocol):
         """The words that were being typed, "" for none."""
         ...
 
+    def begun_only(self) -> list[tuple[str, str]]:
+        """Names of cases of which nothing was sent yet, with the words that were being typed, the newest first."""
+        ...
+
     def export(self, case_id: str, *, personal: bool = False, files: bool = False) -> str:
         """A case as JSON Lines. What was heard about the person is blanked, and files left out, unless asked for."""
         ...

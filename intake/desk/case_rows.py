@@ -23,6 +23,15 @@ def case_rows(book: CaseBook, words: str = "", *, limit: int = 200) -> list[Row]
     ]
 
 
+def half_typed_rows(book: CaseBook, words: str = "") -> list[Row]:
+    """What was typed into cases that were never begun: it is not lost, and can be gone on with. Raises BookError."""
+    wanted = words.casefold().split()
+    rows = [
+        Row(key=case, text=f"{case}  half typed, not sent: {one_line(text, 60)}") for case, text in book.begun_only()
+    ]
+    return [row for row in rows if all(word in row.text.casefold() for word in wanted)]
+
+
 def find_of(words: str, today: str) -> Find:
     """What typed words ask for: due, open, shelf, waiting:works, since:monday, a whole standing; the rest are words."""
     find, rest = Find(), words

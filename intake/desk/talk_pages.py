@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from intake.advice import next_question_message
 from intake.casebook import BookError
 from intake.desk.advice_page import advice_page
-from intake.desk.case_rows import HOW_TO_FIND, case_rows
+from intake.desk.case_rows import HOW_TO_FIND, case_rows, half_typed_rows
 from intake.desk.commands.table import starting
 from intake.desk.copying import copy_out, is_deaf
 from intake.desk.drafts import drafts
@@ -212,7 +212,8 @@ def _book(screen: "TalkScreen") -> None:
 
     def find(words: str) -> tuple[Row, ...]:
         try:
-            return (Row(key="", text="begin a new case"), *case_rows(book, words))
+            half = (row for row in half_typed_rows(book, words) if row.key != work.name)
+            return (Row(key="", text="begin a new case"), *half, *case_rows(book, words))
         except BookError as trouble:
             return (Row(key="", text="begin a new case"), Row(key=work.name, text=str(trouble)))
 

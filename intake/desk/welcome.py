@@ -12,7 +12,7 @@ SAMPLE = (
     "Hi, we make oat drink and need to get shrink-wrapped trays, 400 x 300 x 200 mm, 9 kg, up to a mezzanine. "
     "About 25 a minute, 32 at peak. They come in at 0.8 m and leave at 4.2 m.",
     "It is wiped down once a shift, in a normal room, no explosion hazard.",
-    "They leave straight on. There is a strip of 9 x 2.5 m on the floor, and 6 m to the beams.",
+    "They leave straight on. There is a corner of 4 x 2.5 m on the floor, and 6 m to the beams.",
     "The trays are flat underneath, and nobody has to pass below. How high could it go at most?",
     "Sorry, 36 a minute at peak.",
 )

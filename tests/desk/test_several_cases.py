@@ -179,6 +179,15 @@ async def test_what_is_half_typed_is_there_again_when_the_case_is_opened(at_desk
         assert hands.app.front.steps.work.book.draft("tea") == ""
 
 
+async def test_words_typed_into_a_case_never_begun_are_found_again(at_desk: AtDesk) -> None:
+    Keeper("lost").type("they said 12 or maybe")
+    async with at_desk(keeper=Keeper("tea")) as hands:
+        await hands.press("ctrl+o")
+        await hands.choose("half typed, not sent: they said 12")
+        assert hands.app.front.steps.work.name == "lost"
+        assert hands.prompt.text == "they said 12 or maybe"
+
+
 async def test_what_is_due_is_found_in_the_list_of_cases(at_desk: AtDesk) -> None:
     async with at_desk(keeper=Keeper("tea")) as hands:
         await hands.send("cases of 12 kg")
