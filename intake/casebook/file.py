@@ -93,6 +93,10 @@ class BookFile:
             if trouble.code not in ("full", "locked"):
                 self.close()
             raise trouble from None
+        except UnicodeEncodeError:
+            raise BookError(
+                "bad_name", f"casebook {self.path}: what was given has signs that no text can hold", "Type it anew."
+            ) from None
         except OSError as error:
             raise BookError(
                 "cannot_open",

@@ -38,7 +38,9 @@ def keep(connection: sqlite3.Connection, case_id: str, files: Mapping[str, bytes
                 "Attach it again.",
             )
         if has_row(connection, sha):
-            connection.execute("update file set content = ? where sha = ? and content is null", (content, sha))
+            connection.execute(
+                "update file set content = ?, bytes = ? where sha = ? and content is null", (content, len(content), sha)
+            )
         else:
             connection.execute("insert into file(sha, bytes, content) values (?, ?, ?)", (sha, len(content), content))
 
@@ -47,7 +49,9 @@ def note_absent(connection: sqlite3.Connection, files: Mapping[str, int]) -> Non
     """Note files (SHA-256 to bytes) that a case names and whose contents did not come along."""
     for sha, size in files.items():
         if not has_row(connection, sha):
-            connection.execute("insert into file(sha, bytes, content) values (?, ?, null)", (sha, size))
+            connection.execute(
+                "insert into file(sha, bytes, content) values (?, ?, null)", (sha, min(size, LARGEST_FILE))
+            )
 
 
 def content(connection: sqlite3.Connection, case_id: str, sha: str) -> bytes:

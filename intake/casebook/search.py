@@ -10,6 +10,8 @@ from intake.casebook.error import BookError
 from intake.casebook.seam import Entry, Find, IndexRow
 from intake.casebook.tables import COUNTED
 
+_MOST_WORDS = 40
+
 _INDEX = "title, standing, best, waiting_for, since, due, open, words"
 
 # The order is that of the index `entry_listed`, read backwards: no sorting, and the first lines come at once.
@@ -145,6 +147,10 @@ def _wanted(find: Find, indexed: bool) -> _Wanted:
 def _add_words(wanted: _Wanted, words: str, indexed: bool) -> None:
     """All words must be there: as beginnings of words by the index, and as they are where they have signs inside."""
     given = list(dict.fromkeys(finding.folded(words).split()))
+    if len(given) > _MOST_WORDS:
+        raise BookError(
+            "bad_find", f"{len(given)} words are too many to find a case by", f"Give {_MOST_WORDS} at most."
+        )
     plain = [word for part in given for word in finding.words_of(part)]
     indexed = indexed and bool(plain)
     exactly = [word for word in given if not indexed or finding.words_of(word) != [word]]

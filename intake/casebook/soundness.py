@@ -10,9 +10,13 @@ from intake.casebook.error import BookError, from_sqlite
 
 _MANY = 20
 
-_COUNTS = """select c.case_id, c.events, c.least, c.most, e.events, e.updated is not last.at or e.last != last.n
+_COUNTS = """select c.case_id, c.events, c.least, c.most, e.events,
+        e.updated is not last.at or e.last != last.n or e.begun is not first.at
+        or e.archived != coalesce((select s.kind = 'archived' from event s where s.case_id = c.case_id
+            and s.kind in ('archived', 'restored') order by s.seq desc limit 1), 0)
     from (select case_id, count(*) as events, min(seq) as least, max(seq) as most from event group by case_id) c
     join event last on last.case_id = c.case_id and last.seq = c.most
+    left join event first on first.case_id = c.case_id and first.seq = 1
     left join entry e on e.case_id = c.case_id"""
 
 

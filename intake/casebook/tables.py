@@ -92,15 +92,19 @@ _GUARDS = (
     """create trigger file_once before insert on file when exists(select 1 from file where sha = new.sha)
        begin select raise(abort, 'append only'); end""",
     """create trigger file_stays before update on file
-       when not (new.sha = old.sha and new.bytes = old.bytes and (new.content is null or old.content is null))
+       when not (new.sha = old.sha and (old.content is null or (new.content is null and new.bytes = old.bytes)))
        begin select raise(abort, 'append only'); end""",
     "create trigger file_kept before delete on file begin select raise(abort, 'append only'); end",
 )
 
+# A line that was dropped comes back as the journal tells it.
 _UPKEEP = (
     """create trigger event_counted after insert on event begin
        insert into entry(case_id, begun, updated, last, events, archived)
-         values (new.case_id, new.at, new.at, new.n, new.seq, new.kind = 'archived')
+         values (new.case_id, (select at from event where case_id = new.case_id and seq = 1), new.at, new.n, new.seq,
+           case when exists(select 1 from entry where case_id = new.case_id) then 0
+             else coalesce((select kind = 'archived' from event where case_id = new.case_id
+               and kind in ('archived', 'restored') order by seq desc limit 1), 0) end)
          on conflict(case_id) do update set updated = new.at, last = new.n, events = new.seq,
            archived = case new.kind when 'archived' then 1 when 'restored' then 0 else archived end;
        end""",

@@ -1,20 +1,15 @@
-"""The list of kept cases: one line each in columns that fit the width, and the same for programs."""
+"""The list of kept cases: which are wanted, one line each, and the same for programs."""
 
 import argparse
-import re
 import shutil
 import sys
-from collections.abc import Callable, Sequence
-from datetime import date, datetime
+from datetime import date
 from typing import Any
 
 from intake.casebook import Book, Entry, Find
+from intake.cli.case_columns import entry_lines
 from intake.cli.input_error import InputError
 from intake.cli.streams import print_json
-from intake.interview.reasons import short_family_name
-from intake.interview.wording import in_force
-from intake.sizing.result import FAMILIES
-from intake.spec.clean import one_line
 from intake.spec.days import day_of
 
 _PIPED, _NARROWEST, _FIRST = 100, 60, 200
@@ -39,24 +34,6 @@ def show_list(book: Book, args: argparse.Namespace) -> None:
     print(f"{len(found)} of {whole:,} cases; --limit 0 lists all" if whole > len(found) else _counted(whole))
 
 
-def entry_lines(entries: Sequence[Entry], today: str, width: int) -> list[str]:
-    """One line a case: id, last change, standing, who waits since when, what is due, best family, title.
-
-    Columns that say nothing are left out; where the width is short, times, words and the title are cut.
-    """
-    columns = {name: [shown(entry, today) for entry in entries] for name, shown in _COLUMNS.items()}
-    widths = {name: max(map(len, texts)) for name, texts in columns.items() if name == "id" or any(texts)}
-    for name, least in _GIVE_WAY:
-        over = sum(widths.values()) + 2 * (len(widths) - 1) - width
-        if name in widths and over > 0:
-            if least == 0:
-                del widths[name]
-            else:
-                widths[name] = min(widths[name], max(least, widths[name] - over))
-    rows = zip(*(columns[name] for name in widths), strict=True)
-    return ["  ".join(map(_fit, row, widths.values())).rstrip() for row in rows]
-
-
 def entry_shape(entry: Entry, today: str) -> dict[str, Any]:
     """One case in the list, for programs."""
     index = entry.index
@@ -75,14 +52,6 @@ def entry_shape(entry: Entry, today: str) -> dict[str, Any]:
         "archived": entry.archived,
         "events": entry.events,
     }
-
-
-def local(at: str, form: str = "%Y-%m-%d %H:%M") -> str:
-    """A time of an event on this computer's clock."""
-    try:
-        return datetime.fromisoformat(at).astimezone().strftime(form)
-    except (ValueError, OverflowError):
-        return one_line(at, 20)
 
 
 def day(words: str | None, option: str) -> str:
@@ -114,6 +83,7 @@ def _family(words: str | None) -> str:
         return ""
     from intake.advice import AdviceError
     from intake.advice.by_name import family_of
+    from intake.interview.wording import in_force
 
     try:
         return family_of(words, in_force())
@@ -139,56 +109,3 @@ def _counted(whole: int) -> str:
 def _width() -> int:
     """Columns of the terminal; 100 where nobody's terminal shows it."""
     return max(_NARROWEST, shutil.get_terminal_size().columns) if sys.stdout.isatty() else _PIPED
-
-
-def _fit(text: str, size: int) -> str:
-    if len(text) <= size:
-        return text.ljust(size)
-    if _DAY_AND_TIME.fullmatch(text):
-        return text[:10].ljust(size)[:size]
-    return text[: size - 1].rstrip().ljust(size - 1) + "…"
-
-
-def _standing(entry: Entry, today: str) -> str:
-    return "on the shelf" if entry.archived else one_line(entry.index.standing, 40)
-
-
-def _waits(entry: Entry, today: str) -> str:
-    """Who has something to do, since when."""
-    who, since = one_line(entry.index.waiting_for, 40), local(entry.index.since, "%m-%d")
-    return f"{who} since {since}" if who and entry.index.since else who
-
-
-def _due(entry: Entry, today: str) -> str:
-    due = one_line(entry.index.due, 10)
-    return "" if not due else f"{due[5:]} OVERDUE" if due < today else f"due {due[5:]}"
-
-
-def _best(entry: Entry, today: str) -> str:
-    return short_family_name(entry.index.best, in_force()) if entry.index.best in FAMILIES else ""
-
-
-_COLUMNS: dict[str, Callable[[Entry, str], str]] = {
-    "id": lambda entry, today: entry.id,
-    "changed": lambda entry, today: local(entry.updated),
-    "standing": _standing,
-    "waits": _waits,
-    "due": _due,
-    "best": _best,
-    "title": lambda entry, today: one_line(entry.index.title, 60),
-}
-
-# Which columns give way where the width is short, in that order, and to how many signs; 0: they may be left out.
-_GIVE_WAY = (
-    ("title", 24),
-    ("changed", 10),
-    ("standing", 14),
-    ("waits", 14),
-    ("title", 8),
-    ("best", 6),
-    ("waits", 8),
-    ("best", 0),
-    ("title", 0),
-    ("changed", 0),
-)
-_DAY_AND_TIME = re.compile(r"\d{4}-\d\d-\d\d \d\d:\d\d")

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Any
 
-from intake.cli.case_list import local
+from intake.cli.case_columns import local
 from intake.desk.waiting import waiting_lines
 from intake.spec import Case, Event, Fact, fold, vocabulary
 from intake.spec.clean import one_line

@@ -129,3 +129,13 @@ def test_an_export_with_a_file_that_was_changed_is_refused(book: Book, before: s
     assert told.value.code == "bad_file"
     assert "line 4" in told.value.what
     assert book.events("sent") == []
+
+
+@pytest.mark.parametrize("claimed", [0, 7, 10**30])
+def test_a_case_from_elsewhere_that_tells_a_wrong_size_keeps_no_file_out(book: Book, claimed: int) -> None:
+    book.append("tea", attaching(1), files={file_mark(PLAN): PLAN})
+    sent = book.export("tea").replace(f'"bytes": {len(PLAN)}', f'"bytes": {claimed}')
+    with Book(book.path.with_name("other.sqlite3")) as other:
+        other.import_(sent, "sent")
+        other.append("soap", attaching(1), files={file_mark(PLAN): PLAN})
+        assert other.attachment("soap", file_mark(PLAN)) == PLAN

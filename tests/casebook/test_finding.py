@@ -159,3 +159,27 @@ def test_a_day_that_is_none_is_told(shop: Book) -> None:
         with pytest.raises(BookError) as told:
             shop.cases(find=find)
         assert told.value.code == "bad_find"
+
+
+def test_a_whole_page_of_words_is_told_to_be_too_much(either: Book) -> None:
+    either.append("tea", [message(1, " ".join(f"word{n}" for n in range(40)))])
+    assert ids(either, " ".join(f"word{n}" for n in range(40))) == ["tea"]
+    with pytest.raises(BookError) as told:
+        ids(either, " ".join(f"word{n}" for n in range(5000)))
+    assert told.value.code == "bad_find"
+
+
+def test_half_a_character_is_told_wherever_it_is_given(book: Book) -> None:
+    book.append("tea", [message(1, "x")])
+    calls: list[Callable[[], object]] = [
+        lambda: book.cases("\udc80"),
+        lambda: book.cases(find=Find(standing="\udc80")),
+        lambda: book.events("\udc80"),
+        lambda: book.draft("\udc80"),
+        lambda: book.archive("\udc80"),
+        lambda: book.attachment("tea", "\udc80"),
+    ]
+    for call in calls:
+        with pytest.raises(BookError) as told:
+            call()
+        assert told.value.code == "bad_name"

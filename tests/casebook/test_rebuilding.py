@@ -97,3 +97,18 @@ def test_a_case_that_goes_on_during_the_rebuild_is_taken_as_it_is_in_the_end(thr
     kept = {entry.id: entry.index.open for entry in three.cases(find=Find(archived=True))}
     assert (kept["tea"], kept["late"]) == (5, 1)
     assert three.check() == []
+
+
+def test_a_case_that_goes_on_after_its_line_was_dropped_is_counted_from_its_beginning(three: Book, place: Path) -> None:
+    before = lines(place)
+    other = sqlite3.connect(place)
+    other.executescript("delete from entry")
+    other.close()
+    for name in ("tea", "soap"):
+        events = three.events(name)
+        asked = Event(seq=len(events) + 1, at="2026-04-01T09:00:00+00:00", kind="asked", body={"question": "rate"})
+        three.append(name, [asked], index_of(name, events))
+    kept = {entry.id: (entry.begun, entry.events, entry.archived) for entry in three.cases(archived=True)}
+    assert kept["tea"] == (before[2][1], 5, False)
+    assert kept["soap"] == (before[1][1], 6, True)
+    assert [line for line in three.check() if "rebuild" in line] == []

@@ -37,6 +37,7 @@ UNSOUND = [
     ("delete from message where case_id = 'soap'", "the text of the message is gone"),
     ("update event set body = '[]' where case_id = 'tea' and seq = 3", "event 3 cannot be read"),
     ("update entry set events = 3 where case_id = 'tea'", 'case "tea": the index is behind'),
+    ("update entry set archived = 1 where case_id = 'tea'", 'case "tea": the index is behind'),
     ("delete from entry where case_id = 'tea'", 'case "tea": the index lacks it'),
     (
         "insert into entry(case_id, begun, updated, last, events, archived) values ('x', '', '', 0, 0, 0)",

@@ -192,7 +192,7 @@ def test_the_list_is_narrowed_by_family_day_and_count(capsys: Printed) -> None:
 @pytest.mark.parametrize("width", [60, 80, 100, 160])
 def test_lines_fit_the_width(width: int) -> None:
     from intake.casebook import Entry, IndexRow
-    from intake.cli.case_list import entry_lines
+    from intake.cli.case_columns import entry_lines
 
     index = IndexRow(
         title="cartons of tea and a long story about them, 25/min, up 10 ft",
