@@ -7,15 +7,16 @@ from typing import Any
 
 from intake import reading, sizing
 from intake.advice.brief import Brief
-from intake.advice.cards import CardAnswer, Spotted, answer_known, answer_question, card_for, deck_of, spotted
+from intake.advice.cards import CardAnswer, answer_known, answer_question, card_for, deck_of, spotted
 from intake.interview.asking import Asking, Plan
 from intake.interview.follow_ups import open_points
-from intake.interview.hearing import Hearing, Preview, Taken
+from intake.interview.hearing import Preview
 from intake.interview.history import History
 from intake.interview.life import Life
-from intake.interview.mending import Mend, meanings, mended, mended_body, mends_kept
+from intake.interview.mending import Mend, meanings, mends_kept
 from intake.interview.question import OpenPoint, Question, Skipped
-from intake.interview.recording import as_heard, direct_fact, heard_body, heard_facts, only_said, without_asked
+from intake.interview.recording import direct_fact, only_said
+from intake.interview.taking import Spoken, Spotted, Taking
 from intake.interview.threads import Thread, ThreadPlayer
 from intake.interview.tree import load_tree
 from intake.interview.wording import Sentences
@@ -46,9 +47,8 @@ class Interview:
         self._tree = load_tree(self._folder)
         self.sentences = Sentences(self._folder)
         self._asking = Asking(self._tree, self._folder, self.sentences)
-        self._hearing = Hearing(self._folder, self.sentences)
-        self._listening = Hearing(self._folder, self.sentences, by_ear=True)
         self._history = History()
+        self._taking = Taking(self._history, self._folder, self.sentences, self._spot)
         self._results: dict[Spec, Result] = {}
         self._plan: tuple[object, Plan] | None = None
 
@@ -56,7 +56,7 @@ class Interview:
     def from_events(cls, events: Iterable[Event], questions: str | os.PathLike[str] | None = None) -> "Interview":
         """A talk resumed where its events left it."""
         talk = cls(questions)
-        talk._history = History(events)
+        talk._history.go_on_from(events)
         return talk
 
     # --- what people say ---
@@ -66,7 +66,7 @@ class Interview:
 
         `by_ear`: typed while listening, so the words are the staff's. `mends`: what staff say that its words are.
         """
-        return self._take(text, None, who, by_ear=by_ear, mends=mends)
+        return self._take(Spoken(text=text, who=who, by_ear=by_ear, mends=mends), None)
 
     def answer(
         self,
@@ -83,16 +83,12 @@ class Interview:
         ValueError when there is no question `to`. `by_ear`, `mends`: as in `hear`.
         """
         question = self._question_for(to) if to is not None else self.current
-        return self._take(text, question, who, by_ear=by_ear, mends=mends)
+        return self._take(Spoken(text=text, who=who, by_ear=by_ear, mends=mends), question)
 
     def preview(self, text: str, to: str | None = None, *, by_ear: bool = False, mends: Sequence[Mend] = ()) -> Preview:
         """What a message would give, as an answer to `to` or as one of its own. Nothing of it is kept."""
-        words = clean(text)
         question = self._find(to) if to is not None else None
-        read, found = self._read(words, question, "visitor", by_ear)
-        taken = mended(read, mends, words)
-        asks = tuple(Inquiry(text=words[slice(*one.span)], message=0, span=one.span, card=one.card) for one in found)
-        return Preview(words=words, heard=taken.heard, asks=asks, reply=taken.reply)
+        return self._taking.preview(Spoken(text=text, by_ear=by_ear, mends=mends), question)
 
     def meanings(self, piece: str) -> list[Fact]:
         """What a piece of a message may be, one fact a field, what is asked now first."""
@@ -119,7 +115,8 @@ class Interview:
         who: Who = "staff" if speaker == "staff" else "works" if speaker == "works" else "visitor"
         self._history.append("undone", seq=last.seq, whole=True)
         question, size = self._asked_for(last)
-        return self._take(text, question, who, size, by_ear=by_ear, mends=every, instead=last.seq)
+        again = Spoken(text=text, who=who, size=size, by_ear=by_ear, mends=every, instead=last.seq)
+        return self._take(again, question)
 
     def _asked_for(self, heard: Event) -> tuple[Question | None, int]:
         """The question that words were read as an answer to, and the product size that they spoke of."""
@@ -153,27 +150,25 @@ class Interview:
 
         A text without speakers is one message of the visitor. Each message in it is undone one by one.
         """
-
-        def spot(words: str, facts: Sequence[Fact]) -> list[tuple[tuple[int, int], str | None, frozenset[str]]]:
-            return [(one.span, one.card, one.asks_about) for one in self._spotted(words, facts)]
-
-        return ThreadPlayer(self._history, self._hearing, self._tree, self._folder, self.sentences, spot).play(text)
+        player = ThreadPlayer(self._history, self._taking.hearing, self._tree, self._folder, self.sentences, self._spot)
+        return player.play(text)
 
     def mend(self, field: str, text: str, size: int = 1, who: Who = "visitor") -> Heard:
         """The new value of one fact, in words; it replaces what stands. Raises ValueError if nobody asks for it."""
-        return self._take(text, replace(self._question_for(field), fields=(field,)), who, size)
+        question = replace(self._question_for(field), fields=(field,))
+        return self._take(Spoken(text=text, who=who, size=size), question)
 
     def unknown(self, to: str | None = None) -> None:
         """The visitor does not know. A doubt or conflict is passed over: what stands is kept."""
         question = self._question_for(to) if to is not None else self.current
         if question is not None:
-            self._close("unknown", question)
+            self._taking.close("unknown", question)
 
     def later(self, to: str | None = None) -> None:
         """The visitor will check; the question becomes a follow-up. With none open: nothing."""
         question = self._question_for(to) if to is not None else self.current
         if question is not None:
-            self._close("later", question)
+            self._taking.close("later", question)
 
     def know(self, field: str, value: Any, size: int = 1, who: Who = "staff") -> None:
         """A fact set directly: canonical unit, choice word, True or False, (low, high). Raises SpecError."""
@@ -181,13 +176,13 @@ class Interview:
         name, number = split_key(key)
         known = value_of(key, name, value)
         typed = vocabulary()[name].kind == "text"
-        message = self._message(str(known.value), who) if typed else None
+        message = self._taking.message(str(known.value), who) if typed else None
         fact = direct_fact(name, number, known, who, now(), message)
         self._history.append("known", fact=fact_to_body(fact), **only_said(message=message))
 
     def note(self, text: str) -> None:
         """A note of the staff; it is kept with the case and never read for facts."""
-        self._history.append("noted", message=self._message(text, "staff"))
+        self._history.append("noted", message=self._taking.message(text, "staff"))
 
     def rename(self, title: str) -> None:
         """Give the case a title."""
@@ -263,7 +258,7 @@ class Interview:
     def inquire(self, text: str) -> CardAnswer:
         """A question of the visitor's own, typed as one: its answer. Without a card it becomes a follow-up."""
         words = clean(text)
-        message = self._message(words, "visitor")
+        message = self._taking.message(words, "visitor")
         card = card_for(words, deck_of(self._folder))
         asks = [{"span": [0, len(words)], "card": card}]
         self._history.append("heard", message=message, asked=[], to=None, facts=[], doubts=[], unread=[], asks=asks)
@@ -376,57 +371,13 @@ class Interview:
             self._history.append("asked", question=question.id, fields=list(question.fields), branch=question.branch)
         return question
 
-    def _message(self, text: str, who: Who, by_ear: bool = False) -> int:
-        how = {"how": "ear"} if by_ear else {}
-        return self._history.append("message", text=clean(text), who=who, **how).seq
-
-    def _read(self, words: str, question: Question | None, who: Who, by_ear: bool) -> tuple[Taken, tuple[Spotted, ...]]:
-        """What a message means here, and the visitor's own questions in it."""
-        hearing = self._listening if by_ear else self._hearing
-        taken = hearing.take(words, question, self.case, self._history.lately())
-        if taken.reply != "facts":
-            return taken, ()
-        found = self._spotted(words, taken.heard.facts) if who == "visitor" else ()
-        return without_asked(taken, [(one.span, one.asks_about) for one in found], words), found
-
-    def _take(
-        self,
-        text: str,
-        question: Question | None,
-        who: Who,
-        size: int = 1,
-        by_ear: bool = False,
-        mends: Sequence[Mend] = (),
-        instead: int | None = None,
-    ) -> Heard:
-        words = clean(text)
-        read, found = self._read(words, question, who, by_ear)
-        taken = mended(read, mends, words)
-        if taken.reply == "back":
+    def _take(self, spoken: Spoken, question: Question | None) -> Heard:
+        reply, heard = self._taking.take(spoken, question)
+        if reply == "back":
             self.back()
-            return taken.heard
-        message = self._message(words, who, by_ear)
-        if question is not None and taken.reply in ("unknown", "later", "passed"):
-            self._close(taken.reply, question, message, instead)
-            return taken.heard
-        at = self._history.events[-1].at
-        facts = heard_facts(taken, message, who, at)
-        if question is not None and size != 1:
-            facts = tuple(replace(fact, size=size) if fact.field in question.fields else fact for fact in facts)
-        asks = [{"span": list(one.span), "card": one.card} for one in found]
-        body = heard_body(taken, facts, question, self.case, message, who, at, asks)
-        self._history.append("heard", **body, **only_said(mended=mended_body(read, mends), instead=instead))
-        return as_heard(taken, facts)
+        return heard
 
-    def _spotted(self, words: str, facts: Sequence[Fact]) -> tuple[Spotted, ...]:
+    def _spot(self, words: str, facts: Sequence[Fact]) -> Sequence[Spotted]:
         """The visitor's own questions in a message."""
-        return spotted(words, [fact.span for fact in facts if fact.span is not None], deck_of(self._folder))
-
-    def _close(self, kind: str, question: Question, message: int | None = None, instead: int | None = None) -> None:
-        """A question answered without a fact."""
-        known = {name for name, _ in self.case.facts}
-        if question.kind != "question" and kind == "unknown" and known & set(question.fields):
-            kind = "passed"
-        body: dict[str, Any] = {"question": question.id, "fields": list(question.fields)}
-        body |= {"stood": question.stood} if question.kind != "question" else {}
-        self._history.append(kind, **body, **only_said(message=message, instead=instead))
+        spans = [fact.span for fact in facts if fact.span is not None]
+        return [(one.span, one.card, one.asks_about) for one in spotted(words, spans, deck_of(self._folder))]

@@ -23,6 +23,11 @@ class History:
         self._events = list(events)
         self._case: Case | None = None
 
+    def go_on_from(self, events: Iterable[Event]) -> None:
+        """Take these events as what happened so far."""
+        self._events = list(events)
+        self._case = None
+
     @property
     def events(self) -> tuple[Event, ...]:
         """Everything that happened, oldest first."""

@@ -6,7 +6,7 @@ headers, signatures of the staff's programs) never enters the case.
 """
 
 import re
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import zip_longest
 from pathlib import Path
@@ -17,6 +17,7 @@ from intake.interview.history import History
 from intake.interview.nods import Nods, figures_alone
 from intake.interview.question import Question
 from intake.interview.recording import heard_body, heard_facts, only_said, without_asked
+from intake.interview.taking import Spot
 from intake.interview.tree import Tree
 from intake.interview.units_told import unit_told
 from intake.interview.wording import Sentences
@@ -27,9 +28,6 @@ from intake.spec.clean import LONGEST, Cleaned, clean_with_places
 from intake.spec.display import label, show_value, system_of
 from intake.spec.events import Event
 from intake.spec.facts import Doubt, Fact, Heard
-
-Spot = Callable[[str, Sequence[Fact]], Sequence[tuple[tuple[int, int], str | None, frozenset[str]]]]
-"""Finds the visitor's own questions: the span of each, the card that answers it, the fields that it asks about."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

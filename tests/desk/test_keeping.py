@@ -131,7 +131,7 @@ def test_the_lists_show_standing_and_who_waits(kept: Kept) -> None:
     row = index_of(steps.work.talk)
     assert (row.standing, row.waiting_for) == ("waiting for the visitor", "visitor")
     steps.command("/promise send the layout by tomorrow")
-    assert index_of(steps.work.talk).waiting_for == "us"
+    assert index_of(steps.work.talk).waiting_for == "us, visitor"
     steps.command("/close")
     with Book() as book:
         assert [entry.index.standing for entry in book.cases("lists")] == ["closed"]
