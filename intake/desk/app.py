@@ -7,28 +7,39 @@ import signal
 from collections.abc import Iterable
 from functools import partial
 from itertools import count
+from typing import TYPE_CHECKING
 
 from rich.text import Text
-from textual import on
 from textual.app import App, SystemCommand
 from textual.screen import Screen
 
-from intake.casebook import BookError, new_id
-from intake.desk.commands.table import COMMANDS
+from intake.desk.anteroom import Anteroom
 from intake.desk.inks import inks
-from intake.desk.keeping import Keeper, resume
 from intake.desk.keys import KEYS
 from intake.desk.orphan import leave_with_the_server
 from intake.desk.pages import Choice, SurePage
 from intake.desk.prompt import Prompt
-from intake.desk.sitting import Remembered, Sitting
-from intake.desk.steps import Steps
-from intake.desk.talk_screen import TalkScreen
-from intake.desk.work import Work
-from intake.talk import Interview
+
+if TYPE_CHECKING:  # what the first frame does not need is loaded behind it
+    from intake.desk.keeping import Keeper
+    from intake.desk.opened import Opened
+    from intake.desk.sitting import Sitting
+    from intake.desk.talk_screen import TalkScreen
+    from intake.talk import Interview
 
 _NAME = "case {}"
 """What a case's screen is called in the app: only a screen with a name stays as it is behind another one."""
+
+
+_PAGE_S = 0.05
+"""How often it is looked whether a page over the first frame was closed [s]."""
+
+
+def _loaded(name: str, sitting: str | None) -> "Opened":
+    """The case to begin with. Half a second of modules are loaded here, away from the screen's own thread."""
+    from intake.desk.opened import open_cases
+
+    return open_cases(name or None, sitting)
 
 
 class Desk(App[None]):
@@ -37,19 +48,37 @@ class Desk(App[None]):
     TITLE = "intake"
     ENABLE_COMMAND_PALETTE = True
 
-    def __init__(self, talk: Interview, keeper: Keeper | None = None) -> None:
+    def __init__(
+        self,
+        talk: "Interview | None" = None,
+        keeper: "Keeper | None" = None,
+        *,
+        opening: str = "",
+        sitting: str | None = None,
+    ) -> None:
+        """Either a talk that is there already, or a case to be loaded behind the first frame.
+
+        `opening`: its name, "" for a new one. `sitting`: of a browser, which goes on with all that it had open.
+        """
         super().__init__()
         self._numbers = count(1)
-        self._cases = [TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))]
+        self._opening, self._sitting_id = opening, sitting
+        self._cases: list[TalkScreen] = []
         self._sitting: Sitting | None = None
+        self.trouble: Exception | None = None
+        """Why the case to begin with could not be opened."""
+        if talk is not None:
+            from intake.desk.opened import case_screen
+
+            self._cases.append(case_screen(talk, keeper))
 
     @property
-    def front(self) -> TalkScreen:
+    def front(self) -> "TalkScreen":
         """The case in front."""
         return self._cases[0]
 
     @property
-    def cases(self) -> list[TalkScreen]:
+    def cases(self) -> "list[TalkScreen]":
         """The open cases, the one in front first, the others in the order in which they come next."""
         return list(self._cases)
 
@@ -58,9 +87,38 @@ class Desk(App[None]):
         loop = asyncio.get_running_loop()
         for number in (signal.SIGTERM, signal.SIGHUP):
             loop.add_signal_handler(number, self.exit)
+        if self._cases:
+            self._install()
+            self.push_screen(self.front)
+        else:
+            self.call_after_refresh(lambda: self.run_worker(self._open(), group="opening"))
+
+    def get_default_screen(self) -> Screen[object]:
+        """Where nothing is loaded yet, the first screen is the one on which words can be typed meanwhile."""
+        return super().get_default_screen() if self._cases else Anteroom(self._opening)
+
+    def _install(self) -> None:
         for screen in self._cases:
             self.install_screen(screen, _NAME.format(next(self._numbers)))
-        self.push_screen(self.front)
+
+    async def _open(self) -> None:
+        """Load the interview and the case while the first frame stands, and bring the case to the front."""
+        try:
+            opened = await asyncio.to_thread(_loaded, self._opening, self._sitting_id)
+        except Exception as trouble:
+            self.trouble = trouble  # the command line tells it in one line
+            self.exit()
+            return
+        from intake.desk.opened import case_screen
+
+        self._cases = [case_screen(talk, keeper) for talk, keeper in opened.cases]
+        self._sitting = opened.sitting
+        self._install()
+        while not isinstance(before := self.screen, Anteroom):  # a page lies over it
+            await asyncio.sleep(_PAGE_S)
+        await self.push_screen(self.front)
+        self._show_tabs()
+        before.hand_over(self.front)
 
     def get_css_variables(self) -> dict[str, str]:
         """The theme's colours, and inks made from them that can be read on every ground."""
@@ -69,9 +127,11 @@ class Desk(App[None]):
 
     # ------------------------------------------------------------------ several cases
 
-    @on(TalkScreen.Wanted)
-    def go(self, event: TalkScreen.Wanted) -> None:
+    def on_talk_screen_wanted(self, event: "TalkScreen.Wanted") -> None:
         """Bring a case to the front: one that is open, one of the book, or a new one."""
+        from intake.casebook import BookError, new_id
+        from intake.desk.opened import called_screen
+
         if event.go.onward:
             self._next_case()
             return
@@ -82,7 +142,7 @@ class Desk(App[None]):
             self._cases.remove(there)
             there = None
         try:
-            screen = there or _opened(name or new_id(), keep)
+            screen = there or called_screen(name or new_id(), keep)
         except BookError as trouble:
             self.notify(str(trouble), severity="error", markup=False)
             return
@@ -92,12 +152,15 @@ class Desk(App[None]):
             self.install_screen(screen, _NAME.format(next(self._numbers)))
         self._to_front(screen)
 
-    def sit(self, sitting: Sitting, others: Iterable[str]) -> None:
+    def sit(self, sitting: "Sitting", others: Iterable[str]) -> None:
         """Go on with a sitting in a browser, before the desk is shown: its other cases wait behind the one in front,
         and all that are open are remembered from here on."""
+        from intake.casebook import BookError
+        from intake.desk.opened import called_screen
+
         for name in others:
             with contextlib.suppress(BookError):  # one that cannot be read is no reason not to open the rest
-                self._cases.append(_opened(name, keep=True))
+                self._cases.append(called_screen(name, keep=True))
         self._sitting = sitting
         self._show_tabs()
 
@@ -108,12 +171,15 @@ class Desk(App[None]):
         else:
             self.notify("One case is open. Ctrl+O goes on with another one or begins one.", markup=False)
 
-    def _to_front(self, screen: TalkScreen) -> None:
+    def _to_front(self, screen: "TalkScreen") -> None:
         self._cases.insert(0, screen)
         self._show_tabs()
         self.switch_screen(screen)
 
-    @on(TalkScreen.Changed)
+    def on_talk_screen_changed(self) -> None:
+        """Something that the row of open cases shows."""
+        self._show_tabs()
+
     def _show_tabs(self) -> None:
         """The row of open cases on each screen, the one in front in brackets."""
         names = sorted(screen.steps.work.name for screen in self._cases)
@@ -131,7 +197,9 @@ class Desk(App[None]):
 
     def get_system_commands(self, screen: Screen[object]) -> Iterable[SystemCommand]:
         """The command palette: every key and every command of the desk, the colours, leaving."""
-        if isinstance(screen, TalkScreen):
+        if screen in self._cases:
+            from intake.desk.commands.table import COMMANDS
+
             for key in KEYS:
                 yield SystemCommand(f"{key.word} ({key.cap})", key.does, partial(screen.run_action, key.action))
             for command in COMMANDS:
@@ -153,13 +221,15 @@ class Desk(App[None]):
         unsaved = [screen for screen in self._cases if screen.steps.trouble]
         names = ", ".join(screen.steps.work.name for screen in self._cases if screen.steps.work.name)
         kept = f"What was said is kept as {names}." if names else "The talk has no name and is NOT kept."
+        kept = "Nothing was said yet." if not self._cases else kept
         kept = "NOT SAVED: the book could not be written." if unsaved else kept
         typed = " Words on the answer line were not sent." if self._typed() else ""
         self.push_screen(SurePage(Choice(f"Leave the desk? {kept}{typed}", "leave")), self._left)
 
     def _typed(self) -> bool:
         """True where words stand on an answer line that were not sent."""
-        return any(screen.query_one(Prompt).text.strip() for screen in self._cases if screen.is_mounted)
+        screens = [screen for screen in (*self._cases, *self.screen_stack) if screen.is_mounted]
+        return any(prompt.text.strip() for screen in screens for prompt in screen.query(Prompt))
 
     def _fatal_error(self) -> None:
         """A fault in a screen itself: no page of code for the person, but what is safe and how to go on."""
@@ -175,26 +245,15 @@ class Desk(App[None]):
             self.exit()
 
 
-def _opened(name: str, keep: bool) -> TalkScreen:
-    """A screen for a case of the book, or a new one. Raises BookError."""
-    talk = (resume(name) if keep else None) or Interview()
-    keeper = Keeper(name, kept=len(talk.events)) if keep else None
-    return TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))
-
-
 def open_desk(case: str | None = None, *, mouse: bool = True, sitting: str | None = None) -> int:
     """Open the desk on a kept case, or a new one. Returns the exit code. Raises BookError when the book is damaged.
 
     `sitting`: of a browser, which goes on with the cases it had open.
     """
-    sat = Sitting(sitting) if sitting else None
-    before = sat.recall() if sat else Remembered()
-    case = case or before.front
-    name = case or new_id()
-    talk = (resume(name) if case else None) or Interview()
-    desk = Desk(talk, Keeper(name, kept=len(talk.events)))
-    if sat is not None:
-        desk.sit(sat, [other for other in before.open_cases if other != name])
+    desk = Desk(opening=case or "", sitting=sitting)
+    if sitting:
         leave_with_the_server()
     desk.run(mouse=mouse)
+    if desk.trouble is not None:
+        raise desk.trouble
     return 0

@@ -2,16 +2,18 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from intake.interview.hearing import Preview
 from intake.spec import Case, Fact
 from intake.spec.bodies import doubt_from_body, fact_from_body
 from intake.spec.clean import one_line
 from intake.spec.display import System, label, show_value
 from intake.spec.events import Event
 from intake.spec.facts import Doubt
-from intake.talk import Interview
+
+if TYPE_CHECKING:  # the answer line stands before the interview is loaded
+    from intake.interview.hearing import Preview
+    from intake.talk import Interview
 
 Tone = Literal["fact", "doubt", "unread", "ask"]
 
@@ -35,7 +37,7 @@ class Lit:
     lights: tuple[Light, ...] = ()
 
 
-def lit_preview(preview: Preview, system: System) -> Lit:
+def lit_preview(preview: "Preview", system: System) -> Lit:
     """A message that is not sent yet."""
     asks = [Light(*one.span, "ask", f'they ask: "{one_line(one.text, 60)}"') for one in preview.asks]
     heard = preview.heard
@@ -54,7 +56,7 @@ def lit_message(case: Case, heard: Event, system: System) -> Lit:
     return Lit(words, _lights(words, here, doubts, heard.body.get("unread", ()), asks, system))
 
 
-def lit_last(talk: Interview, system: System) -> Lit | None:
+def lit_last(talk: "Interview", system: System) -> Lit | None:
     """The last message of a talk that was read for facts, as it was understood; None where there is none."""
     last = talk.last_heard
     return lit_message(talk.case, last, system) if last is not None else None

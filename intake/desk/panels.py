@@ -1,6 +1,7 @@
 """The parts of the desk beside the conversation: the question, the side panels. Nothing here knows the talk."""
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.containers import Vertical, VerticalScroll
@@ -8,8 +9,11 @@ from textual.events import Click
 from textual.message import Message
 from textual.widgets import Static
 
-from intake.desk.snapshot import Row, Snapshot
-from intake.interview.question import Question
+from intake.desk.rows import Row
+
+if TYPE_CHECKING:  # the panels stand before the interview is loaded
+    from intake.desk.snapshot import Snapshot
+    from intake.interview.question import Question
 
 
 class QuestionCard(Vertical):
@@ -19,7 +23,7 @@ class QuestionCard(Vertical):
         yield Static("", markup=False, id="say")
         yield Static("", markup=False, id="why")
 
-    def show_question(self, question: Question | None, idle: str) -> None:
+    def show_question(self, question: "Question | None", idle: str) -> None:
         """Show it, or what to do when there is none."""
         say, why = self.query_one("#say", Static), self.query_one("#why", Static)
         if question is None:
@@ -81,6 +85,6 @@ class Panel(VerticalScroll):
 _LEGEND = Row(key="", text="v visitor, h heard, s staff, w works, n note, ~ assumed", tone="aside")
 
 
-def panel_rows(shown: Snapshot) -> dict[str, tuple[Row, ...]]:
+def panel_rows(shown: "Snapshot") -> dict[str, tuple[Row, ...]]:
     """What each side panel shows."""
     return {"facts": (_LEGEND, *shown.facts, *shown.assumed), "machines": shown.machines, "left": shown.to_ask}

@@ -13,6 +13,7 @@ from intake.advice import (
 )
 from intake.desk.effect import Effect
 from intake.desk.lights import Lit
+from intake.desk.rows import Row as Row
 from intake.desk.waiting import waiting_lines
 from intake.desk.work import Work
 from intake.interview.question import Question
@@ -23,15 +24,6 @@ from intake.talk import Interview
 
 SIGNS = {"fits": "+", "depends": "?", "out": "-"}
 WORDS = {"fits": "fits", "depends": "depends", "out": "out"}
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
-    """One line of a panel; `key` says what it is about: a field, a family, a question."""
-
-    key: str
-    text: str
-    tone: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -2,20 +2,15 @@
 
 import asyncio
 from dataclasses import dataclass
-from typing import ClassVar
 
 from textual import on, work
-from textual.app import ComposeResult
-from textual.binding import BindingType
-from textual.containers import Container, Vertical
 from textual.message import Message
-from textual.screen import Screen
 from textual.widgets import Static, TextArea
 
 from intake.desk import talk_pages
 from intake.desk.conversation import Conversation, Line
 from intake.desk.effect import Go
-from intake.desk.keys import bindings, foot_rows
+from intake.desk.frame import FIRST, CaseFrame
 from intake.desk.lights import Lit
 from intake.desk.pages import TextPage
 from intake.desk.panels import Panel, QuestionCard, panel_rows
@@ -27,10 +22,6 @@ from intake.desk.welcome import WELCOME, next_sample
 from intake.interview.mending import Mend
 from intake.spec.clean import LONGEST, clean
 
-_WIDE, _WIDEST = 110, 150
-"""From so many columns on there are panels on one side, and on both."""
-
-_FIRST = "Paste the visitor's message, or press Enter for the first question."
 _DONE = "Nothing is left to ask. F5 shows the advice; type on to add or correct."
 _LOOK_S = 1.0
 """How often it is looked whether another desk has gone on with this case [s]."""
@@ -43,7 +34,7 @@ class Sized(Message):
     verdicts: Verdicts
 
 
-class TalkScreen(Screen[None]):
+class TalkScreen(CaseFrame):
     """Shows a case and passes on what is typed; all judgement is below."""
 
     @dataclass
@@ -56,9 +47,6 @@ class TalkScreen(Screen[None]):
     class Changed(Message):
         """Something of the case that the row of open cases shows has changed."""
 
-    CSS_PATH = "talk_screen.tcss"
-    BINDINGS: ClassVar[list[BindingType]] = [*bindings()]
-
     def __init__(self, steps: Steps) -> None:
         super().__init__()
         self.steps = steps
@@ -69,23 +57,6 @@ class TalkScreen(Screen[None]):
         self._told = 0, 0
         """The last step of which something is on the screen, and how many of its lines."""
         self._previewer = Previewer(self)
-
-    def compose(self) -> ComposeResult:
-        yield Static("", markup=False, id="top")
-        with Container(id="middle"):
-            with Vertical(id="talk"):
-                yield Conversation(id="conversation")
-                yield QuestionCard(id="question")
-            yield Panel("MACHINES  + fits  ? depends  - out", id="machines")
-            yield Panel("FACTS", id="facts")
-            yield Panel("SKETCH", id="sketch")
-            yield Panel("TO ASK", id="left")
-        yield Static("", markup=False, id="strip")
-        yield Static("", markup=False, id="standing")
-        yield Static("", markup=False, id="trouble")
-        yield Prompt()
-        yield Static("", markup=False, id="reading")
-        yield Static("\n".join(foot_rows()), markup=False, id="keys")
 
     def on_mount(self) -> None:
         """Greet, and show what stands."""
@@ -105,9 +76,6 @@ class TalkScreen(Screen[None]):
 
     def on_resize(self) -> None:
         """Panels where there is room for them."""
-        self.set_class(_WIDE <= self.size.width < _WIDEST, "wide")
-        self.set_class(self.size.width >= _WIDEST, "widest")
-        self.set_class(self.size.height < 30, "low")
         self.call_after_refresh(talk_pages.draw_sketch, self)
 
     def on_screen_resume(self) -> None:
@@ -175,7 +143,7 @@ class TalkScreen(Screen[None]):
             if shown.lit is not None:
                 self.query_one(Conversation).light(shown.lit)
             self.say("desk", shown.lines[told:])
-            idle = shown.anew or (_DONE if shown.facts else _FIRST)
+            idle = shown.anew or (_DONE if shown.facts else FIRST)
             self.query_one(QuestionCard).show_question(None if shown.anew else shown.question, idle)
             for name, rows in panel_rows(shown).items():
                 self.query_one(f"#{name}", Panel).show_rows(rows)
