@@ -130,7 +130,9 @@ class Session:
         if done.effect is not None and done.effect.say:
             self._say([f"Visitor: {done.effect.say}"])
         self._tell(done)
-        if len(self.work.talk.events) != before or not done.lines:
+        command = table.by_word(line.split(maxsplit=1)[0])
+        same = command is not None and command.beside and done.question == self._shown
+        if (len(self.work.talk.events) != before and not same) or not done.lines:
             self._put(done.question)
 
     def _look(self, effect: Effect) -> bool:

@@ -7,7 +7,7 @@ import signal
 from collections.abc import Iterable
 from functools import partial
 from itertools import count
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from rich.text import Text
 from textual.app import App, SystemCommand
@@ -93,7 +93,7 @@ class Desk(App[None]):
         else:
             self.call_after_refresh(lambda: self.run_worker(self._open(), group="opening"))
 
-    def get_default_screen(self) -> Screen[object]:
+    def get_default_screen(self) -> Screen[Any]:
         """Where nothing is loaded yet, the first screen is the one on which words can be typed meanwhile."""
         return super().get_default_screen() if self._cases else Anteroom(self._opening)
 

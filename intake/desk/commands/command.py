@@ -23,7 +23,8 @@ Run = Callable[[Work, str], Effect]
 class Command:
     """One word behind the slash. `takes`: what is typed behind it, "" for nothing. `group`: its head on the help page.
 
-    `looks`: it changes nothing of the case, so no question follows it.
+    `looks`: it changes nothing of the case, so no question follows it. `beside`: it keeps something beside the talk (a
+    promise, a note), so that plain lines need not put the same question once more.
     """
 
     word: str
@@ -32,6 +33,7 @@ class Command:
     run: Run
     looks: bool = False
     group: str = ""
+    beside: bool = False
 
     @property
     def usage(self) -> str:
@@ -39,9 +41,9 @@ class Command:
         return f"/{self.word} {self.takes}".rstrip()
 
 
-def under(group: str, *commands: Command) -> tuple[Command, ...]:
-    """The commands under one head."""
-    return tuple(replace(one, group=group) for one in commands)
+def under(group: str, *commands: Command, beside: bool = False) -> tuple[Command, ...]:
+    """The commands under one head; `beside`: all of them keep something beside the talk."""
+    return tuple(replace(one, group=group, beside=one.beside or beside) for one in commands)
 
 
 def needs(rest: str, what: str) -> str:

@@ -131,4 +131,5 @@ COMMANDS: tuple[Command, ...] = under(
     Command("save", "N [FOLDER]", "write an attached file out again", _save, looks=True),
     Command("hand-over", "FOLDER", "write the package for engineering", _hand_over),
     Command("forget", "[yes [with files]]", "blank what was heard about the person, for good", _forget, looks=True),
+    beside=True,
 )

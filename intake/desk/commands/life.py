@@ -93,4 +93,5 @@ COMMANDS: tuple[Command, ...] = under(
     Command("close", "", "nothing more is to be done", _moving("closed", "Closed. /reopen opens it again.")),
     Command("reopen", "", "go on with a closed case", _moving("open", "Open again.")),
     Command("title", "TEXT", "what the case is called in the lists", _title),
+    beside=True,
 )

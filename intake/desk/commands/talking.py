@@ -247,6 +247,6 @@ COMMANDS: tuple[Command, ...] = under(
     Command("paste", "", "in plain lines: what follows is one message, until a line that is only /end", _paste),
     Command("thread", "TEXT", "a whole chat or mail thread; in plain lines until a line that is only /end", _thread),
     Command("sample", "", "the next message of a sample, to see how it goes", _sample),
-    Command("note", "TEXT", "a note; never read for facts", _note),
+    Command("note", "TEXT", "a note; never read for facts", _note, beside=True),
     Command("answer", "QUESTION", "a question of the visitor's own, answered from the case", _answer),
 )
