@@ -68,7 +68,7 @@ class Session:
         if word in _GATHERING:
             self._gathering = _GATHERING[word], []
             return True
-        if word.startswith("/"):
+        if table.is_command(word):
             return self._command(word)
         self._words(line)
         return True

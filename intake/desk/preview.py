@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from textual.timer import Timer
 from textual.widgets import Static
 
-from intake.desk.commands.table import starting
+from intake.desk.commands.table import is_command, starting
 from intake.desk.lights import Lit, reading_line
 from intake.desk.mending_pages import Reader, ask_mend
 from intake.desk.prompt import Prompt
@@ -51,7 +51,7 @@ class Previewer:
         words = prompt.text
         self._keep(words)
         self._mends = [(said, mend) for said, mend in self._mends if words[slice(*mend.span)] == said]
-        if not words.strip() or words.startswith("/"):
+        if not words.strip() or words == "/" or is_command(words):
             self._tell("   ".join(one.usage for one in starting(words.split()[0])) if words.strip() else "")
             return
         mends = tuple(mend for _, mend in self._mends)

@@ -8,6 +8,7 @@ from textual.message import Message
 from textual.widgets import Static, TextArea
 
 from intake.desk import talk_pages
+from intake.desk.commands.table import is_command
 from intake.desk.conversation import Conversation, Line
 from intake.desk.effect import Go
 from intake.desk.frame import FIRST, CaseFrame
@@ -189,7 +190,7 @@ class TalkScreen(CaseFrame):
     def take(self, event: Prompt.Said) -> None:
         """Words from the answer line; Enter alone goes on to the next question."""
         words, mends = clean(event.text).strip(), self._previewer.taken()
-        if words.startswith("/"):
+        if is_command(words):
             self.run_step(lambda: self.steps.command(words), words)
             return
         if not words:
@@ -211,7 +212,7 @@ class TalkScreen(CaseFrame):
     def mend(self, event: Prompt.Mend) -> None:
         """Tab: complete a command, put words right, or on an empty line of a new case a sample."""
         prompt = self.query_one(Prompt)
-        if event.text.startswith("/"):
+        if is_command(event.text):
             talk_pages.complete(prompt)
         elif event.text.strip():
             self._previewer.mend()

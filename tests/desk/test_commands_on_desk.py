@@ -93,3 +93,9 @@ async def test_a_title_is_given_and_taken_back(at_desk: AtDesk) -> None:
         assert hands.talk.title == "cartons for the loft"
         await hands.press("f9")
         assert hands.talk.title != "cartons for the loft"
+
+
+async def test_words_that_begin_with_a_slash_are_words(at_desk: AtDesk) -> None:
+    async with at_desk() as hands:
+        await hands.send("/12 kg cases, 20 a minute")
+        assert hands.talk.spec()["product.weight"] == 12.0

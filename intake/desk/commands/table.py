@@ -37,6 +37,15 @@ COMMANDS: tuple[Command, ...] = (
 )
 
 
+def is_command(text: str) -> bool:
+    """True for a line that begins as commands do: a slash and a letter. "/12 kg" is words.
+
+    >>> is_command("/later"), is_command("/12 kg"), is_command("12/min")
+    (True, False, False)
+    """
+    return text[:1] == "/" and text[1:2].isalpha()
+
+
 def by_word(word: str) -> Command | None:
     """The command of that word, with or without its slash."""
     return next((one for one in COMMANDS if one.word == word.removeprefix("/").casefold()), None)
