@@ -60,14 +60,13 @@ class Terminal:
     def until(self, *tokens: bytes, within_s: float = 60.0) -> float:
         """Read until all the tokens have come since the last call. Returns the time at which they had [s]."""
         limit = time.perf_counter() + within_s
-        while True:
-            if all(self.bytes.find(token, self._seen) >= 0 for token in tokens):
-                self._seen = len(self.bytes)
-                return time.perf_counter()
-            if time.perf_counter() > limit or not self._read(0.5):
-                if not self.runs() or time.perf_counter() > limit:
-                    missing = [token for token in tokens if self.bytes.find(token, self._seen) < 0]
-                    raise AssertionError(f"{missing} did not come; last bytes: {bytes(self.bytes[-600:])!r}")
+        while any(self.bytes.find(token, self._seen) < 0 for token in tokens):
+            came = self._read(0.5)
+            if time.perf_counter() > limit or not (came or self.runs()):
+                raise AssertionError(f"{tokens} did not come; last bytes: {bytes(self.bytes[-600:])!r}")
+        at = time.perf_counter()
+        self._seen = len(self.bytes)
+        return at
 
     def quiet(self, for_s: float = 0.15, within_s: float = 30.0) -> int:
         """Read until nothing has come for a while. Returns how many bytes came since the last call."""

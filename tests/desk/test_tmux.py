@@ -1,4 +1,4 @@
-"""The desk in a real terminal: typed and pasted for real, copied for real, resized, stopped, killed and opened again."""
+"""The desk in a real terminal: typed, pasted and copied for real, resized, stopped, killed, opened again."""
 
 import os
 import shutil
@@ -95,11 +95,17 @@ class Tmux:
         """A state of the terminal, as #{alternate_on} or #{cursor_flag}."""
         return self.do("display-message", "-p", f"#{{{name}}}").strip()
 
-    def process(self, words: str) -> int:
-        """The process id of the program that was started with these words."""
+    def process(self, words: str) -> int | None:
+        """The process id of the program that was started with these words, None when it is gone."""
         shell = self.do("display-message", "-p", "#{pane_pid}").strip()
         listed = subprocess.run(["ps", "-o", "pid=,args=", "--ppid", shell], capture_output=True, text=True).stdout
-        return next(int(line.split()[0]) for line in listed.splitlines() if words in line)
+        return next((int(line.split()[0]) for line in listed.splitlines() if words in line), None)
+
+    def stop(self, words: str, how: signal.Signals) -> None:
+        """Send a signal to the program that was started with these words."""
+        process = self.process(words)
+        assert process is not None
+        os.kill(process, how)
 
 
 def _flat(rows: Sequence[str]) -> str:
@@ -145,7 +151,7 @@ def test_a_talk_in_a_real_terminal_is_typed_pasted_undone_and_copied(tmux: Tmux)
     tmux.until(lambda rows: "it is wiped down once a day" in [r.strip() for r in rows], "three pasted lines")
     assert "Understood: cleaning" not in _flat(tmux.rows())  # the line ends of a paste send nothing
     tmux.press("Enter")
-    tmux.shows("cleaning method wipe", "Ask: ")
+    tmux.shows("Understood: cleaning method wipe", "Ask: How many a minute at the busiest")
     tmux.hides("working ...")
     tmux.press("F6")
     tmux.shows("does not know")
@@ -164,7 +170,7 @@ def test_two_cases_are_gone_between_with_keys(tmux: Tmux) -> None:
     tmux.press("C-o")
     tmux.shows("Kept cases", "begin a new case")
     tmux.press("Enter")
-    tmux.shows("[tea]" if "[tea]" in _flat(tmux.rows()) else "New talk")
+    tmux.shows("New talk")
     tmux.type("half a word")
     tmux.shows("half a word")
     tmux.press("C-l")
@@ -195,10 +201,10 @@ def test_told_to_stop_it_leaves_the_terminal_as_it_was(tmux: Tmux) -> None:
     tmux.shows("ready")
     opened(tmux)
     assert tmux.flag("alternate_on") == "1"
-    os.kill(tmux.process("intake desk"), signal.SIGTERM)
+    tmux.stop("intake desk", signal.SIGTERM)
     tmux.until(lambda rows: tmux.flag("alternate_on") == "0", "the screen of the shell")
     tmux.line("stty -a | diff - before && echo the-same")
-    tmux.until(lambda rows: "the-same" in rows, "the same terminal")
+    tmux.until(lambda rows: any(row in ("the-same", "$ the-same") for row in rows), "the same terminal")
     assert tmux.flag("cursor_flag") == "1"
     assert tmux.flag("mouse_any_flag") == "0"
     assert tmux.flag("bracket_paste_flag") in ("0", "")  # older ones do not tell
@@ -210,9 +216,11 @@ def test_killed_without_warning_it_goes_on_with_all_that_was_confirmed(tmux: Tmu
     tmux.shows("Ask: How will it be cleaned?")
     tmux.line("wiped down once a day")
     tmux.shows("Understood: cleaning method wipe")
-    os.kill(tmux.process("intake desk"), signal.SIGKILL)
-    tmux.until(lambda rows: "Killed" in _flat(rows) or tmux.process_gone("intake desk"), "the end")
-    tmux.line("reset")
+    tmux.stop("intake desk", signal.SIGKILL)
+    tmux.until(lambda rows: tmux.process("intake desk") is None, "the end")
+    tmux.type("stty sane; tput rmcup; clear; echo clean")
+    tmux.press("C-j")  # killed, it could not put the terminal right, and Enter is no line end there yet
+    tmux.until(lambda rows: "clean" in rows, "the shell")
     opened(tmux)
     tmux.shows(TRAYS.partition(",")[0], "wiped down once a day", "Ask: ")
     tmux.press("F2")
@@ -233,7 +241,6 @@ def test_where_it_cannot_draw_it_says_so_in_one_line(tmux: Tmux, command: str) -
     tmux.resize(200, 24)
     tmux.line(f"{command}; echo over")
     rows = [row for row in tmux.until(lambda rows: "over" in rows, "the end") if row and not row.startswith("$")]
-    assert rows == [
-        "intake desk: the desk needs a terminal that can draw. The same interview line by line: intake ask",
-        "over",
-    ] or (len(rows) == 2 and "intake ask" in rows[0])
+    assert rows[1:] == ["over"]
+    assert "the desk needs a terminal that can draw" in rows[0]
+    assert "intake ask" in rows[0]
