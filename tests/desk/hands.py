@@ -92,6 +92,11 @@ class Hands:
         """The conversation as text."""
         return self.app.front.query_one(Conversation).text
 
+    def underlined(self) -> list[str]:
+        """The pieces that are drawn underlined in the conversation."""
+        rows = self.app.front.query_one(Conversation).rows
+        return [piece.text for row in rows for piece in row if piece.style is not None and piece.style.underline]
+
     def on_the_talk(self) -> bool:
         """True while no page lies over the case."""
         return isinstance(self.app.screen, TalkScreen)
