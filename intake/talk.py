@@ -3,7 +3,7 @@
 import os
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from intake import reading, sizing
 from intake.advice.brief import Brief
@@ -17,7 +17,6 @@ from intake.interview.mending import Mend, meanings, mends_kept
 from intake.interview.question import OpenPoint, Question, Skipped
 from intake.interview.recording import direct_fact, only_said
 from intake.interview.taking import Spoken, Spotted, Taking
-from intake.interview.threads import Thread, ThreadPlayer
 from intake.interview.tree import load_tree
 from intake.interview.wording import Sentences
 from intake.sizing.result import Result
@@ -30,6 +29,9 @@ from intake.spec.flat import Spec, split_key, value_of
 from intake.spec.folder import questions_folder
 from intake.spec.inquiry import Inquiry
 from intake.spec.vocabulary import vocabulary
+
+if TYPE_CHECKING:
+    from intake.interview.threads import Thread
 
 _KEPT_RESULTS = 128
 """Results remembered by spec, so that going back and forth costs nothing."""
@@ -145,11 +147,14 @@ class Interview:
             raise ValueError(self.sentences.say("talk.no_such_fact", field=field))
         self._history.append("withdrawn", field=field, size=size)
 
-    def take_thread(self, text: str) -> Thread:
+    def take_thread(self, text: str) -> "Thread":
         """A pasted chat log or mail thread: each turn is taken in, the visitor's as answers to what the staff asked.
 
         A text without speakers is one message of the visitor. Each message in it is undone one by one.
         """
+        # Only here: the patterns of chats and mails take a tenth of a second to compile.
+        from intake.interview.threads import ThreadPlayer
+
         player = ThreadPlayer(self._history, self._taking.hearing, self._tree, self._folder, self.sentences, self._spot)
         return player.play(text)
 

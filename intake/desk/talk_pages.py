@@ -20,11 +20,11 @@ from intake.desk.panels import Panel
 from intake.desk.prompt import Prompt
 from intake.desk.sketch import sketch_lines
 from intake.desk.snapshot import Row
-from intake.reading.thread import split_thread
 from intake.spec.clean import clean, one_line
 
 if TYPE_CHECKING:
     from intake.desk.talk_screen import TalkScreen
+    from intake.reading.thread import Turn
 
 
 def follow(screen: "TalkScreen", effect: Effect) -> None:
@@ -61,12 +61,18 @@ def _shared(words: list[str]) -> str:
 
 def is_thread(text: str) -> bool:
     """True for words of more than one person: a chat log, a mail with what it answers."""
-    return "\n" in text and len({turn.who for turn in split_thread(text)}) > 1
+    return "\n" in text and len({turn.who for turn in _turns(text)}) > 1
+
+
+def _turns(text: str) -> "tuple[Turn, ...]":
+    from intake.reading.thread import split_thread  # only here: its patterns take a tenth of a second to compile
+
+    return split_thread(text)
 
 
 def offer_thread(screen: "TalkScreen", text: str, otherwise: Callable[[], None]) -> None:
     """Words of several people: taken apart by who said what, or, if staff know better, `otherwise`."""
-    turns = split_thread(text)
+    turns = _turns(text)
     theirs = sum(turn.who == "visitor" for turn in turns)
     title = f"This looks like a whole thread: {theirs} turns of the visitor, {len(turns) - theirs} of ours."
 
