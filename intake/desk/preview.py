@@ -51,7 +51,7 @@ class Previewer:
         words = prompt.text
         self._keep(words)
         self._mends = [(said, mend) for said, mend in self._mends if words[slice(*mend.span)] == said]
-        if not words.strip() or words == "/" or is_command(words):
+        if not words.strip() or is_command(words):
             self._tell("   ".join(one.usage for one in starting(words.split()[0])) if words.strip() else "")
             return
         mends = tuple(mend for _, mend in self._mends)

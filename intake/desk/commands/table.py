@@ -38,12 +38,12 @@ COMMANDS: tuple[Command, ...] = (
 
 
 def is_command(text: str) -> bool:
-    """True for a line that begins as commands do: a slash and a letter. "/12 kg" is words.
+    """True for a line that begins as commands do: a slash and a letter, or a slash alone. "/12 kg" is words.
 
     >>> is_command("/later"), is_command("/12 kg"), is_command("12/min")
     (True, False, False)
     """
-    return text[:1] == "/" and text[1:2].isalpha()
+    return text[:1] == "/" and (text[1:2].isalpha() or not text[1:].strip())
 
 
 def by_word(word: str) -> Command | None:
