@@ -4,6 +4,7 @@ import asyncio
 import contextlib
 import os
 import signal
+import sys
 from collections.abc import Iterable
 from functools import partial
 from itertools import count
@@ -30,6 +31,9 @@ if TYPE_CHECKING:  # what the first frame does not need is loaded behind it
 _NAME = "case {}"
 """What a case's screen is called in the app: only a screen with a name stays as it is behind another one."""
 
+
+_TURN_S = 0.001
+"""So long a thread that sizes holds the drawing of the screen up at most, at each of its turns [s]."""
 
 _PAGE_S = 0.05
 """How often it is looked whether a page over the first frame was closed [s]."""
@@ -250,6 +254,7 @@ def open_desk(case: str | None = None, *, mouse: bool = True, sitting: str | Non
 
     `sitting`: of a browser, which goes on with the cases it had open.
     """
+    sys.setswitchinterval(_TURN_S)
     desk = Desk(opening=case or "", sitting=sitting)
     if sitting:
         leave_with_the_server()
