@@ -11,6 +11,7 @@ from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from rich.text import Text
+from textual import events
 from textual.app import App, SystemCommand
 from textual.screen import Screen
 
@@ -20,6 +21,7 @@ from intake.desk.keys import KEYS
 from intake.desk.orphan import leave_with_the_server
 from intake.desk.pages import Choice, SurePage
 from intake.desk.prompt import Prompt
+from intake.spec.clean import clean
 
 if TYPE_CHECKING:  # what the first frame does not need is loaded behind it
     from intake.desk.keeping import Keeper
@@ -123,6 +125,12 @@ class Desk(App[None]):
         await self.push_screen(self.front)
         self._show_tabs()
         before.hand_over(self.front)
+
+    async def on_event(self, event: events.Event) -> None:
+        """A paste is made clean wherever it goes: lines of the library's own, as the palette's, keep codes in it."""
+        if isinstance(event, events.Paste):
+            event.text = clean(event.text, len(event.text))
+        await super().on_event(event)
 
     def get_css_variables(self) -> dict[str, str]:
         """The theme's colours, and inks made from them that can be read on every ground."""

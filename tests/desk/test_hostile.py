@@ -97,7 +97,8 @@ async def test_tried_as_a_change_it_is_words_on_a_page(at_desk: AtDesk) -> None:
     async with at_desk() as hands:
         await hands.send(TRAYS)
         for text in HOSTILE.values():
-            await hands.type(text)
+            hands.app.post_message(events.Paste(text))
+            await hands.settle()
             check_frame(hands)
             await hands.press("f10")
             check_frame(hands)
@@ -123,9 +124,11 @@ async def test_typed_on_a_line_of_its_own_it_comes_back_clean(at_desk: AtDesk) -
     async with at_desk() as hands:
         for text in HOSTILE.values():
             taken: list[str | None] = []
-            hands.app.push_screen(LinePage(text), taken.append)
+            hands.app.push_screen(LinePage("What is it?"), taken.append)
             await hands.settle()
-            hands.app.screen.query_one(Input).value = text
+            hands.app.post_message(events.Paste(text))
+            await hands.settle()
+            assert hands.app.screen.query_one(Input).value
             check_frame(hands)
             await hands.press("enter")
             assert taken
@@ -136,7 +139,7 @@ async def test_typed_on_a_line_of_its_own_it_comes_back_clean(at_desk: AtDesk) -
 async def test_a_paste_of_a_million_characters_leaves_the_desk_at_work(at_desk: AtDesk) -> None:
     async with at_desk() as hands:
         for text in ("x" * 1_000_000, "ab 12 kg\n" * 110_000, "[/]\x1b[31m" * 125_000):
-            hands.prompt.post_message(events.Paste(text))
+            hands.app.post_message(events.Paste(text))
             await hands.settle()
             check_frame(hands)
             await hands.press("escape")
@@ -187,8 +190,7 @@ def test_line_by_line_and_in_every_file_it_is_words(tmp_path: Path) -> None:
         if path.suffix == ".json":
             assert not [words for words in strings(json.loads(text)) if unsafe(words, "\n\t")]
         if path.suffix in (".md", ".html"):
-            assert "<script" not in text
-            assert "<img" not in text
+            assert not re.search(r"(?<!\\)<(?:script|img|/td)", text)
         if path.suffix == ".csv":
             cells = [cell for row in csv.reader(text.splitlines()) for cell in row]
             assert not [
@@ -228,7 +230,7 @@ def test_a_terminal_gets_no_sequence_but_our_own_copy(tmp_path: Path) -> None:
             terminal.quiet(0.5)
             terminal.write(b"\x1b")
             terminal.quiet(0.5)
-        assert terminal.runs()
+        assert terminal.runs(), bytes(terminal.bytes[-3000:]).decode()
         terminal.write(b"\x19")  # Ctrl+Y
         terminal.until(b"\x1b]52;")
         terminal.quiet()
