@@ -39,3 +39,14 @@ def test_commands_for_scripts_load_neither_screen_models_nor_units(words: list[s
 def test_the_interview_line_by_line_loads_no_screen_library() -> None:
     loaded = loaded_after("from intake.cli import main; assert main(['ask']) == 0", "12 kg cases\n/quit\n")
     assert loaded.isdisjoint({"textual", "rich"})
+
+
+def test_the_desks_first_frame_waits_for_no_interview() -> None:
+    code = "import intake.cli, intake.desk.app; intake.cli._parser()"
+    script = f"{code}\nimport sys\nprint(*sys.modules)"
+    run = subprocess.run([sys.executable, "-c", script], capture_output=True, text=True, check=True)
+    loaded = set(run.stdout.split())
+    assert "textual.app" in loaded
+    assert loaded.isdisjoint({"pydantic", "pint", "rapidfuzz", "sqlite3"})
+    later = ("talk", "reading", "sizing", "interview", "advice", "casebook", "handoff")
+    assert not [name for name in loaded if name.startswith(tuple(f"intake.{part}" for part in later))]

@@ -4,12 +4,14 @@ import asyncio
 import contextlib
 import os
 import signal
+import sys
 from collections.abc import Iterable
 from functools import partial
 from itertools import count
 from typing import TYPE_CHECKING, Any
 
 from rich.text import Text
+from textual import events
 from textual.app import App, SystemCommand
 from textual.screen import Screen
 
@@ -19,6 +21,7 @@ from intake.desk.keys import KEYS
 from intake.desk.orphan import leave_with_the_server
 from intake.desk.pages import Choice, SurePage
 from intake.desk.prompt import Prompt
+from intake.spec.clean import clean
 
 if TYPE_CHECKING:  # what the first frame does not need is loaded behind it
     from intake.desk.keeping import Keeper
@@ -30,6 +33,9 @@ if TYPE_CHECKING:  # what the first frame does not need is loaded behind it
 _NAME = "case {}"
 """What a case's screen is called in the app: only a screen with a name stays as it is behind another one."""
 
+
+_TURN_S = 0.001
+"""So long a thread that sizes holds the drawing of the screen up at most, at each of its turns [s]."""
 
 _PAGE_S = 0.05
 """How often it is looked whether a page over the first frame was closed [s]."""
@@ -119,6 +125,12 @@ class Desk(App[None]):
         await self.push_screen(self.front)
         self._show_tabs()
         before.hand_over(self.front)
+
+    async def on_event(self, event: events.Event) -> None:
+        """A paste is made clean wherever it goes: lines of the library's own, as the palette's, keep codes in it."""
+        if isinstance(event, events.Paste):
+            event.text = clean(event.text, len(event.text))
+        await super().on_event(event)
 
     def get_css_variables(self) -> dict[str, str]:
         """The theme's colours, and inks made from them that can be read on every ground."""
@@ -250,6 +262,7 @@ def open_desk(case: str | None = None, *, mouse: bool = True, sitting: str | Non
 
     `sitting`: of a browser, which goes on with the cases it had open.
     """
+    sys.setswitchinterval(_TURN_S)
     desk = Desk(opening=case or "", sitting=sitting)
     if sitting:
         leave_with_the_server()

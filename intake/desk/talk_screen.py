@@ -1,6 +1,7 @@
 """The desk's screen for one case: the talk in the middle, what it came to beside it. Deeds go down to the steps."""
 
 import asyncio
+import contextlib
 from dataclasses import dataclass
 
 from textual import on, work
@@ -24,6 +25,9 @@ from intake.interview.mending import Mend
 from intake.spec.clean import LONGEST, clean
 
 _DONE = "Nothing is left to ask. F5 shows the advice; type on to add or correct."
+_FRAME_S = 0.05
+"""A step waits at most so long for the frame that shows what it is to work on [s]."""
+
 _LOOK_S = 1.0
 """How often it is looked whether another desk has gone on with this case [s]."""
 
@@ -99,6 +103,7 @@ class TalkScreen(CaseFrame):
     @work(group="talk")
     async def _do(self, step: Step, typed: str) -> None:
         """One step of the talk at a time, in the order in which they came; typing goes on meanwhile."""
+        await self._drawn()
         async with self.turn:
             shown = await asyncio.to_thread(self.steps.safely, step)
         self._waiting -= 1
@@ -111,6 +116,13 @@ class TalkScreen(CaseFrame):
                 prompt.text = typed
                 prompt.move_cursor(prompt.document.end)
         self.show_top()
+
+    async def _drawn(self) -> None:
+        """Let what was just sent be drawn first: the step's thread would take turns with the drawing of it."""
+        drawn = asyncio.Event()
+        self.call_after_refresh(drawn.set)
+        with contextlib.suppress(TimeoutError):  # a screen behind another one is not drawn
+            await asyncio.wait_for(drawn.wait(), _FRAME_S)
 
     async def look_elsewhere(self) -> None:
         """Take in what another desk kept of this case."""
@@ -203,9 +215,10 @@ class TalkScreen(CaseFrame):
 
     def send(self, words: str, mends: tuple[Mend, ...] = ()) -> None:
         """The visitor's words go into the case."""
-        seen = self._move_up_question()
-        who = "heard" if self.steps.work.by_ear else "visitor"
-        self.query_one(Conversation).add([Line("answer" if seen else "visitor", f"{who}: ", Lit(words))])
+        with self.app.batch_update():
+            seen = self._move_up_question()
+            who = "heard" if self.steps.work.by_ear else "visitor"
+            self.query_one(Conversation).add([Line("answer" if seen else "visitor", f"{who}: ", Lit(words))])
         self.run_step(lambda: self.steps.say(words, seen, mends), words)
 
     @on(Prompt.Mend)
