@@ -76,6 +76,10 @@ class Steps:
             for number, (text, who) in newest
         ]
 
+    def retry(self) -> None:
+        """Keep what could not be kept before. `trouble` says whether it still cannot."""
+        self._keep()
+
     def news(self) -> Snapshot | None:
         """What another desk kept of this case meanwhile, None for nothing."""
         if self.work.keeper is None or not self.work.keeper.news(self.work.talk):

@@ -125,10 +125,13 @@ class TalkScreen(CaseFrame):
             await asyncio.wait_for(drawn.wait(), _FRAME_S)
 
     async def look_elsewhere(self) -> None:
-        """Take in what another desk kept of this case."""
+        """Take in what another desk kept of this case, and keep what could not be kept before."""
         if self._waiting or not self.is_current or self.turn.locked():
             return
         async with self.turn:
+            if self.steps.trouble:
+                await asyncio.to_thread(self.steps.retry)
+                self.show_top()
             news = await asyncio.to_thread(self.steps.news)
         if news is not None:
             self._show(news)
@@ -178,7 +181,7 @@ class TalkScreen(CaseFrame):
         parts = [self.tabs, "PHONE" if work.by_ear else "", title, kept, "working ..." if self._waiting else ""]
         self.query_one("#top", Static).update("  |  ".join(part for part in parts if part))
         told = self.query_one("#trouble", Static)
-        told.update(f"NOT SAVED: {trouble}" if trouble else "")
+        told.update(f"NOT SAVED: {trouble} A copy elsewhere: /export FILE" if trouble else "")
         told.display = bool(trouble)
 
     def retell(self) -> None:

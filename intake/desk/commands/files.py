@@ -2,10 +2,11 @@
 
 from pathlib import Path
 
+from intake.casebook.exchange import written
 from intake.casebook.files import LARGEST_FILE, file_mark
 from intake.desk.commands.command import Command, needs, under
 from intake.desk.effect import Effect, Go, Slip
-from intake.desk.keeping import index_of_events
+from intake.desk.keeping import index_of, index_of_events
 from intake.desk.work import Work
 from intake.handoff import FILES, HandoffError, write
 from intake.spec.clean import clean, one_line
@@ -78,6 +79,25 @@ def _safe_name(name: str) -> str:
     return "".join(sign if sign.isalnum() or sign in "._-" else "_" for sign in said).lstrip(".")[:80]
 
 
+def _export(work: Work, rest: str) -> Effect:
+    """The case as it stands here, saved or not, as one file that `intake cases --import` takes."""
+    said = needs(rest, "the file behind it: /export ~/tea.jsonl; with the person's data: /export with contacts FILE")
+    personal = said.casefold().startswith("with contacts ")
+    path = Path(said[len("with contacts ") :].strip() if personal else said).expanduser()
+    name = work.name or "case"
+    text = written(name, work.talk.events, index_of(work.talk), personal=personal)
+    try:
+        with path.open("x", encoding="utf-8") as out:
+            out.write(text)
+        path.chmod(0o600)
+    except FileExistsError:
+        raise Slip(f"{path} is there already, and nothing is written over. Give another name.") from None
+    except OSError as fault:
+        raise Slip(f"{path}: {fault.strerror or fault}. Name a place that is there and yours.") from None
+    left = "with what was said about the person" if personal else "what was said about the person is blanked"
+    return Effect(lines=(f"Written: {path} ({left}; attached files are not in it).",))
+
+
 def _hand_over(work: Work, rest: str) -> Effect:
     """The package for engineering, written into a folder; contact data stay out."""
     folder = needs(rest, "the folder for the package behind it: /hand-over ~/handover/tea")
@@ -129,6 +149,9 @@ COMMANDS: tuple[Command, ...] = under(
     Command("attach", "FILE[: WHAT IT SHOWS]", "keep a file with the case", _attach),
     Command("files", "", "what is attached", _files, looks=True),
     Command("save", "N [FOLDER]", "write an attached file out again", _save, looks=True),
+    Command(
+        "export", "[with contacts] FILE", "the case as one file, saved or not", _export, looks=True
+    ),
     Command("hand-over", "FOLDER", "write the package for engineering", _hand_over),
     Command("forget", "[yes [with files]]", "blank what was heard about the person, for good", _forget, looks=True),
     beside=True,
