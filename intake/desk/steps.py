@@ -27,6 +27,13 @@ _SHOWN_AGAIN = 200
 """So many messages of a kept talk stand in the conversation when it is opened again."""
 
 
+def fault_line(fault: Exception) -> str:
+    """A slip or a fault of the program in words for the person."""
+    if isinstance(fault, Slip):
+        return str(fault)
+    return f"That could not be worked on ({type(fault).__name__}: {one_line(str(fault), 200)}). Go on, or undo."
+
+
 class Steps:
     """The work on one case, behind the calls that the desk and `ask` make.
 
@@ -53,7 +60,7 @@ class Steps:
         except Slip as slip:
             return str(slip)
         except Exception as fault:
-            return f"That could not be worked on ({type(fault).__name__}: {one_line(str(fault), 200)}). Go on, or undo."
+            return fault_line(fault)
 
     # ------------------------------------------------------------------ opening
 

@@ -2,7 +2,7 @@
 
 import asyncio
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from intake.advice import next_question_message
 from intake.casebook import BookError
@@ -20,11 +20,15 @@ from intake.desk.panels import Panel
 from intake.desk.prompt import Prompt
 from intake.desk.sketch import sketch_lines
 from intake.desk.snapshot import Row
+from intake.desk.steps import fault_line
 from intake.spec.clean import clean, one_line
 
 if TYPE_CHECKING:
     from intake.desk.talk_screen import TalkScreen
     from intake.reading.thread import Turn
+
+
+Shown = TypeVar("Shown")
 
 
 def follow(screen: "TalkScreen", effect: Effect) -> None:
@@ -117,10 +121,21 @@ def _help(screen: "TalkScreen") -> None:
     screen.show_text("Help", help_text())
 
 
+async def _away(screen: "TalkScreen", work: Callable[..., Shown], *given: object) -> Shown | None:
+    """What a page shows, worked out away from the screen. A fault becomes a line, and None."""
+    async with screen.turn:
+        try:
+            return await asyncio.to_thread(work, *given)
+        except Exception as fault:
+            screen.say("slip", (fault_line(fault),))
+            return None
+
+
 def _advice(screen: "TalkScreen") -> None:
     async def show() -> None:
-        async with screen.turn:
-            page = await asyncio.to_thread(advice_page, screen.steps.work)
+        page = await _away(screen, advice_page, screen.steps.work)
+        if page is None:
+            return
         screen.show_text("Advice as it stands", page)
 
     screen.run_worker(show(), group="talk")
@@ -136,8 +151,9 @@ def _what_if(screen: "TalkScreen") -> None:
     prompt.clear()  # they are no answer: left there, the next Enter would send them as one
 
     async def show() -> None:
-        async with screen.turn:
-            page = await asyncio.to_thread(screen.steps.what_if, words)
+        page = await _away(screen, screen.steps.what_if, words)
+        if page is None:
+            return
         screen.show_text(f"What if: {one_line(words, 60)} (nothing of this is kept)", page)
 
     screen.run_worker(show(), group="talk")
@@ -176,8 +192,9 @@ def _facts(screen: "TalkScreen") -> None:
 
 def _machine(screen: "TalkScreen", name: str) -> None:
     async def show() -> None:
-        async with screen.turn:
-            page = await asyncio.to_thread(machine_page, name, screen.steps.work.brief)
+        page = await _away(screen, lambda: machine_page(name, screen.steps.work.brief))
+        if page is None:
+            return
         screen.show_text("Machine in full", page)
 
     screen.run_worker(show(), group="talk")
@@ -197,8 +214,9 @@ def _to_ask(screen: "TalkScreen") -> None:
 
 def _drafts(screen: "TalkScreen") -> None:
     async def show() -> None:
-        async with screen.turn:
-            found = await asyncio.to_thread(drafts, screen.steps.work)
+        found = await _away(screen, drafts, screen.steps.work)
+        if found is None:
+            return
         rows = tuple(Row(key=one.key, text=f"{one.title}: {one_line(one.text, 120)}") for one in found)
         key = await screen.app.push_screen_wait(ListPage("Ready to be sent", rows, "copy it"))
         draft = next((one for one in found if one.key == key), None)

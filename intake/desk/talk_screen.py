@@ -19,7 +19,7 @@ from intake.desk.panels import Panel, QuestionCard, panel_rows
 from intake.desk.preview import Previewer
 from intake.desk.prompt import Prompt
 from intake.desk.snapshot import Snapshot, Verdicts
-from intake.desk.steps import Step, Steps
+from intake.desk.steps import Step, Steps, fault_line
 from intake.desk.welcome import WELCOME, next_sample
 from intake.interview.mending import Mend
 from intake.spec.clean import LONGEST, clean
@@ -129,10 +129,14 @@ class TalkScreen(CaseFrame):
         if self._waiting or not self.is_current or self.turn.locked():
             return
         async with self.turn:
-            if self.steps.trouble:
-                await asyncio.to_thread(self.steps.retry)
-                self.show_top()
-            news = await asyncio.to_thread(self.steps.news)
+            try:
+                if self.steps.trouble:
+                    await asyncio.to_thread(self.steps.retry)
+                    self.show_top()
+                news = await asyncio.to_thread(self.steps.news)
+            except Exception as fault:
+                self.say("slip", (fault_line(fault),))
+                return
         if news is not None:
             self._show(news)
             self.show_top()

@@ -11,6 +11,7 @@ from intake.interview.mending import Mend, mended, mended_body
 from intake.interview.question import Question
 from intake.interview.recording import as_heard, heard_body, heard_facts, only_said, without_asked
 from intake.interview.wording import Sentences
+from intake.interview.zeros import without_zeros
 from intake.spec.clean import clean
 from intake.spec.facts import Fact, Heard, Who
 from intake.spec.inquiry import Inquiry
@@ -98,7 +99,7 @@ class Taking:
     def _read(self, words: str, question: Question | None, spoken: Spoken) -> tuple[Taken, Sequence[Spotted]]:
         """What a message means here, and the visitor's own questions in it."""
         hearing = self._by_ear if spoken.by_ear else self._hearing
-        taken = hearing.take(words, question, self._history.case, self._history.lately())
+        taken = without_zeros(hearing.take(words, question, self._history.case, self._history.lately()))
         if taken.reply != "facts":
             return taken, ()
         found = self._spot(words, taken.heard.facts) if spoken.who == "visitor" else ()

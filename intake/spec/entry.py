@@ -129,6 +129,11 @@ def _in_unit(name: str) -> str:
     return "" if unit == "1" else f" in {unit}"
 
 
+def is_above_zero(name: str) -> bool:
+    """True for a field whose figure cannot be zero: a size, a weight."""
+    return name in _ABOVE_ZERO
+
+
 def _check_figure(key: str, name: str, end: Any) -> None:
     known = vocabulary()[name]
     accepted = f"Write a plain {'whole ' if known.kind == 'count' else ''}number{_in_unit(name)}, or [low, high]."

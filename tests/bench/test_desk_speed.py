@@ -30,8 +30,8 @@ DESK = [sys.executable, "-m", "intake", "desk"]
 TRAYS = "shrink-wrapped trays 400 x 300 x 200 mm, 9 kg, 25 a minute, up from 0.8 m to 4.2 m"
 LONG = (
     "Hello, we pack oat drink into shrink-wrapped trays of 400 x 300 x 200 mm, about 9 kg each, 25 a minute and 32 at "
-    "peak, and they have to go up from 0.8 m to 4.2 m onto a mezzanine in a normal room with 9 x 2.5 m of floor, 6 m "
-    "to the beams. It is wiped down once a shift. Can it go into a freezer later on? "
+    "peak, and they have to go up from 0.8 m to 4.2 m onto a mezzanine in a normal room with 9 x 2.5 m of floor and "
+    "6 m to the beams. It is wiped down once a shift. Can it go into a freezer later on? "
 )
 
 ROUNDS = 9

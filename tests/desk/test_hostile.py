@@ -235,7 +235,8 @@ def test_a_terminal_gets_no_sequence_but_our_own_copy(tmp_path: Path) -> None:
         terminal.until(b"\x1b]52;")
         terminal.quiet()
         came = bytes(terminal.bytes)
-    commands = re.findall(rb"\x1b\]([^\x07\x1b]*)", came)
+    pointer = re.compile(rb"22;[a-z]+")  # the screen library sets the shape of the mouse's pointer
+    commands = [one for one in re.findall(rb"\x1b\]([^\x07\x1b]*)", came) if not pointer.fullmatch(one)]
     assert len(commands) == 1, commands
     assert commands[0].startswith(b"52;c;")
     assert base64.b64decode(commands[0].removeprefix(b"52;c;")).decode().strip()

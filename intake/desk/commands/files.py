@@ -149,9 +149,7 @@ COMMANDS: tuple[Command, ...] = under(
     Command("attach", "FILE[: WHAT IT SHOWS]", "keep a file with the case", _attach),
     Command("files", "", "what is attached", _files, looks=True),
     Command("save", "N [FOLDER]", "write an attached file out again", _save, looks=True),
-    Command(
-        "export", "[with contacts] FILE", "the case as one file, saved or not", _export, looks=True
-    ),
+    Command("export", "[with contacts] FILE", "the case as one file, saved or not", _export, looks=True),
     Command("hand-over", "FOLDER", "write the package for engineering", _hand_over),
     Command("forget", "[yes [with files]]", "blank what was heard about the person, for good", _forget, looks=True),
     beside=True,

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from intake.reading.text.late import Late
 from intake.reading.thread.lines import Line
 from intake.reading.thread.notices import is_notice
 from intake.reading.thread.stamps import DATE, DAY_AND_TIME, DOTTED_TIME, IN_BRACKETS, STAMP
@@ -37,49 +36,49 @@ _EDGE = r"[ \t]*(?:(?:[-•·>*]|\d{1,4}[.)])\s+)?"
 _STAMPED = rf"(?:[\[(]\s*(?P<in>{IN_BRACKETS})\s*[\])]|(?P<bare>{STAMP}|{DAY_AND_TIME}|{DOTTED_TIME}(?=\s+[^\W\d])))"
 _NAMED = r"(?P<name>[^\s:<>\[\]|\d][^:<>\[\]|\n\t]{0,59}?)"
 _SAYS = r"(?:\s+(?:says|said|writes|wrote|asks|asked|replied|replies))?"
-_STAMP_FIRST = Late(
+_STAMP_FIRST = re.compile(
     rf"{_EDGE}{_STAMPED}(?:\s*[-–—|,;]\s*|\s*:\s+|\s+|\t)"
     rf"(?:<(?P<angle>[^<>\n]{{1,60}})>\s*:?|(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__"
     rf"|\*)?{_SAYS}\s*(?::(?:\*\*|__|\*)?|\t|\s>\s|\s\|\s))"
     r"(?!//)[ \t]*",
     re.IGNORECASE,
 )
-_COLUMNS = Late(rf"\"?(?P<bare>{STAMP})\"?[,;]\"?(?P<name>[^\s,;\"\d][^,;\"\n]{{0,40}})\"?[,;]\"?", re.IGNORECASE)
-_STAMP_FIRST_ALONE = Late(
+_COLUMNS = re.compile(rf"\"?(?P<bare>{STAMP})\"?[,;]\"?(?P<name>[^\s,;\"\d][^,;\"\n]{{0,40}})\"?[,;]\"?", re.IGNORECASE)
+_STAMP_FIRST_ALONE = re.compile(
     rf"{_EDGE}{_STAMPED}(?:\s*[-–—|,]\s*|\s+)(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__|\*)?{_SAYS}\s*:?[ \t]*$", re.IGNORECASE
 )
-_STAMP_BEHIND = Late(
+_STAMP_BEHIND = re.compile(
     rf"{_EDGE}(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__|\*)?{_SAYS}\s*(?:,|[-–—|·•@]|\bat\b)?\s*{_STAMPED}"
     r"(?:\*\*|__|\*)?\s*(?::(?:\*\*|__|\*)?(?!\d)|\s[-–—>|]\s)[ \t]*",
     re.IGNORECASE,
 )
-_ALONE = Late(
+_ALONE = re.compile(
     rf"{_EDGE}(?:\*\*|__|\*)?{_NAMED}(?:\*\*|__|\*)?{_SAYS}(?:\s*(?:,|[-–—|·•@]|\bat\b|\bon\b)\s*|\s+)"
     rf"(?:{_STAMPED}|(?:[\[(]\s*)?(?P<day>(?:today|yesterday|(?:mon|tues|wednes"
     rf"|thurs|fri|satur|sun)day)?,?\s*(?:at\s+)?"
     rf"{STAMP})(?:\s*[\])])?)(?:\*\*|__|\*)?\s*:?[ \t]*$",
     re.IGNORECASE,
 )
-_ANGLE = Late(rf"{_EDGE}<(?P<name>[^<>\n@]{{1,40}})>\s*:?[ \t]*")
-_SQUARE = Late(rf"{_EDGE}\[(?P<name>[^\W\d][^\[\]\n:@]{{0,38}})\]\s*:?[ \t]*")
-_MARKED = Late(
+_ANGLE = re.compile(rf"{_EDGE}<(?P<name>[^<>\n@]{{1,40}})>\s*:?[ \t]*")
+_SQUARE = re.compile(rf"{_EDGE}\[(?P<name>[^\W\d][^\[\]\n:@]{{0,38}})\]\s*:?[ \t]*")
+_MARKED = re.compile(
     rf"{_EDGE}(?P<m>\*\*|__|\*|_)(?P<name>[^\s:*_\n][^:*_\n]{{0,59}}?)(?:(?P=m)\s*:|:\s*(?P=m))[ \t]*", re.IGNORECASE
 )
-_LABEL = Late(
+_LABEL = re.compile(
     rf"{_EDGE}(?P<name>[^\W_][^:：<>\[\]|\n\t?!;]{{0,49}}?"
     rf"|[\w.+-]{{1,40}}){_SAYS}\s*(?:：|:(?!//|\\)(?=[\s]|$|\D))[ \t]*"
 )
-_LABEL_DASH = Late(
+_LABEL_DASH = re.compile(
     r"[ \t]*(?P<name>(?:visitor|customer|client|guest|prospect|caller|agent|support|sales|staff|operator|rep"
     r"|you|me)(?: \d+)?)(?:\s+[-–—|]|\s*>)\s+",
     re.IGNORECASE,
 )
-_TIME_LINE = Late(rf"[ \t]*[\[(]?(?P<stamp>{IN_BRACKETS})[\])]?[ \t]*$", re.IGNORECASE)
-_NAME_LINE = Late(r"[ \t]*(?P<name>[^\W\d_][\w.'’-]*(?: [\w.'’()#-]+){0,3})[ \t]*:?[ \t]*$")
-_NO_NAME = Late(
+_TIME_LINE = re.compile(rf"[ \t]*[\[(]?(?P<stamp>{IN_BRACKETS})[\])]?[ \t]*$", re.IGNORECASE)
+_NAME_LINE = re.compile(r"[ \t]*(?P<name>[^\W\d_][\w.'’-]*(?: [\w.'’()#-]+){0,3})[ \t]*:?[ \t]*$")
+_NO_NAME = re.compile(
     rf"(?:[ap]\.?m\.?|uhr|utc|gmt|[cemp][es]?[sd]?t|today|yesterday|{DATE}|{DAY_AND_TIME})(?:\W+at)?", re.IGNORECASE
 )
-_ONLY_DATE = Late(rf"{DATE}$", re.IGNORECASE)
+_ONLY_DATE = re.compile(rf"{DATE}$", re.IGNORECASE)
 _FIRST = 260
 """A head stands within so many characters of its line."""
 
@@ -125,7 +124,7 @@ def _on_two_lines(lines: list[Line], n: int) -> Iterator[Head]:
         yield Head(n, "alone", name["name"], time["stamp"], lines[n + 1].after, 2)
 
 
-_PATTERNS: tuple[tuple[Form, Late], ...] = (
+_PATTERNS: tuple[tuple[Form, re.Pattern[str]], ...] = (
     ("stamp_first", _COLUMNS),
     ("stamp_first", _STAMP_FIRST),
     ("stamp_behind", _STAMP_BEHIND),

@@ -2,11 +2,10 @@
 
 import re
 
-from intake.reading.text.late import Late
 from intake.reading.thread.stamps import DATE, IN_BRACKETS
 
 _WHO = r"(?:[^\n:;,!?]{1,60})"
-_CAME_AND_WENT = Late(
+_CAME_AND_WENT = re.compile(
     rf"(?:{_WHO} (?:has |have )?(?:just )?(?:joined|left|entered|exited"
     rf"|rejoined)(?: (?:the|this) (?:chat|conversation|room"
     r"|call|session|meeting|thread|group|channel)| (?:the )?(?:chat|conversation))?"
@@ -21,15 +20,17 @@ _CAME_AND_WENT = Late(
     r"(?:\s*(?:at|\()?\s*\d{1,2}[:.]\d\d(?::\d\d)?\s*(?:[ap]m)?\)?)?[\s.!…]*",
     re.IGNORECASE,
 )
-_SURE_OF = Late(r"\b(?:chat|conversation|typing|offline|chatting (?:to|with)|speaking (?:to|with))\b", re.IGNORECASE)
-_PERSON = Late(
+_SURE_OF = re.compile(
+    r"\b(?:chat|conversation|typing|offline|chatting (?:to|with)|speaking (?:to|with))\b", re.IGNORECASE
+)
+_PERSON = re.compile(
     r"(?!(?:They|We|I|It|He|She|You|The|These|Those|Some|All|Product|Products|Cases|Boxes)\b)"
     r"(?:[^\W\d_a-z][\w.'’-]*|(?i:agent|visitor|customer|guest|operator)(?: #?\d+)?)"
     r"(?: [^\W\d_a-z][\w.'’-]*){0,3}(?: \([^()\n]{1,30}\))? (?:has |have |just |is |was |are |now |been )*"
     r"(?:joined|left|entered|exited|rejoined|added|invited|assigned|connected|disconnected|transferred|online|away)\b"
 )
 """Only of people it is said so without a word of the chat: "two pallets left" is about pallets."""
-_PROGRAM = Late(
+_PROGRAM = re.compile(
     r"(?:(?:live )?(?:chat|conversation|session|call|transcript"
     r"|messages?)(?: (?:has|was|is|log|transcript|history|id|session"
     r"|window|export))*"
@@ -47,9 +48,9 @@ _PROGRAM = Late(
     re.IGNORECASE,
 )
 _FRAME = re.compile(r"^[\s*=_~#|<>\[\](){}•·.-]+|[\s*=_~#|<>\[\](){}•·-]+$")
-_RULE = Late(r"\s*[-=_*~#•·—–]{3,}\s*")
+_RULE = re.compile(r"\s*[-=_*~#•·—–]{3,}\s*")
 _DAYS = r"(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|today|yesterday)"
-_DATE_LINE = Late(rf"(?:{_DAYS},?\s+)?(?:{DATE}|{_DAYS})\.?", re.IGNORECASE)
+_DATE_LINE = re.compile(rf"(?:{_DAYS},?\s+)?(?:{DATE}|{_DAYS})\.?", re.IGNORECASE)
 _LEADING_STAMP = re.compile(rf"^\s*[\[(]?{IN_BRACKETS}[\])]?\s*[-–—:|]?\s+", re.IGNORECASE)
 SYSTEM_NAMES = frozenset(
     ["system", "system message", "notification", "notice", "info", "chat", "status", "event", "automatic message"]
