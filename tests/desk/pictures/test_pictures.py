@@ -82,7 +82,7 @@ async def test_the_desk_looks_as_pictured_and_keeps_the_laws_of_every_screen(
     now = as_text(name, frames)
     if draws:
         file.write_text(now, encoding="utf-8")
-    for law in (no_row_is_wider_than_the_screen, keys_at_the_foot_are_whole, colour_adds_no_words, text_can_be_read):
+    for law in LAWS:
         law(name, frames)
     before = file.read_text(encoding="utf-8") if file.exists() else ""
     diff = difflib.unified_diff(before.splitlines(), now.splitlines(), f"kept {name}", "now", lineterm="", n=2)
@@ -110,6 +110,18 @@ def colour_adds_no_words(name: str, frames: dict[str, list[Row]]) -> None:
     assert text_rows(frames["dark"]) == text_rows(frames["light"]) == text_rows(frames["none"])
 
 
+def lit_words_are_marked(name: str, frames: dict[str, list[Row]]) -> None:
+    """Understood words are underlined, doubts reversed, what is not used and questions slanted, with colour or not."""
+    if not name.startswith("typed"):
+        return
+    for rows in frames.values():
+        marks = {run.text.strip(): run.look.marks for row in rows for run in row}
+        assert "u" in marks["1.200/h"]
+        assert "r" in marks["35#"]
+        assert "i" in marks["15 kg"]
+        assert {"b", "i"} <= set(marks["Can it go in a freezer"])
+
+
 def text_can_be_read(name: str, frames: dict[str, list[Row]]) -> None:
     """Every text stands out from its ground, in dark and in light; what is muted too."""
     for colours in ("dark", "light"):
@@ -120,3 +132,12 @@ def text_can_be_read(name: str, frames: dict[str, list[Row]]) -> None:
             if is_text(run) and contrast(run.look) < ENOUGH
         ]
         assert not faint, "\n".join(faint)
+
+
+LAWS = (
+    no_row_is_wider_than_the_screen,
+    keys_at_the_foot_are_whole,
+    colour_adds_no_words,
+    lit_words_are_marked,
+    text_can_be_read,
+)
