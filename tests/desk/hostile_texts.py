@@ -35,7 +35,7 @@ def unsafe(text: str, allowed: str = "\n\t") -> set[str]:
 
 def check_frame(hands: Hands) -> None:
     """The frame is words only: no codes, nothing to click that a text brought, every row as wide as the screen."""
-    assert hands.app.is_running
+    assert hands.app.is_running, "the desk has ended"
     width = hands.app.size.width
     for row in drawn(hands.app):
         words = "".join(run.text for run in row)
@@ -43,7 +43,7 @@ def check_frame(hands: Hands) -> None:
         assert cell_len(words) == width, repr(words)
     for strip in hands.app.screen._compositor.render_strips():
         for segment in strip:
-            assert segment.control is None
+            assert segment.control is None, segment
             if segment.style is not None:
-                assert segment.style.link is None
+                assert segment.style.link is None, segment
                 assert not [key for key in segment.style.meta if "click" in key], segment
