@@ -1,7 +1,6 @@
 """Opens the desk: the app holds the cases that are open and the signals, nothing else."""
 
 import asyncio
-import contextlib
 import os
 import signal
 import sys
@@ -163,18 +162,6 @@ class Desk(App[None]):
         else:
             self.install_screen(screen, _NAME.format(next(self._numbers)))
         self._to_front(screen)
-
-    def sit(self, sitting: "Sitting", others: Iterable[str]) -> None:
-        """Go on with a sitting in a browser, before the desk is shown: its other cases wait behind the one in front,
-        and all that are open are remembered from here on."""
-        from intake.casebook import BookError
-        from intake.desk.opened import called_screen
-
-        for name in others:
-            with contextlib.suppress(BookError):  # one that cannot be read is no reason not to open the rest
-                self._cases.append(called_screen(name, keep=True))
-        self._sitting = sitting
-        self._show_tabs()
 
     def _next_case(self) -> None:
         """The case that has waited longest comes to the front."""

@@ -32,6 +32,16 @@ COMMANDS = (
 )  # fmt: skip
 
 
+EACH = 5
+"""Each text goes into every fifth command, beginning elsewhere each time, so that each command gets several texts."""
+
+
+def threes() -> list[str]:
+    """The texts, three in one."""
+    texts = list(HOSTILE.values())
+    return [" and ".join(texts[place : place + 3]) for place in range(0, len(texts), 3)]
+
+
 @pytest.fixture(autouse=True)
 def book(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setenv("INTAKE_BOOK", str(tmp_path / "book.db"))
@@ -55,8 +65,8 @@ async def hostile_talk(hands: Hands) -> None:
     """A case into which all of it went as messages, answers, notes and titles."""
     await hands.send(TRAYS)
     texts = list(HOSTILE.values())
-    for place in range(0, len(texts), 3):
-        await hands.send(" and ".join(texts[place : place + 3]))
+    for text in threes():
+        await hands.send(text)
         check_frame(hands)
     for place in range(0, len(texts), 6):
         flat = " and ".join(texts[place : place + 6]).replace("\n", " ")
@@ -64,7 +74,7 @@ async def hostile_talk(hands: Hands) -> None:
             await hands.send(f"{command} {flat}")
 
 
-@pytest.mark.parametrize("width", [80, 160])
+@pytest.mark.parametrize("width", [80, 160])  # with the panels and without
 async def test_messages_and_answers_are_words_on_every_screen_and_when_they_are_opened_again(
     at_desk: AtDesk, width: int
 ) -> None:
@@ -85,7 +95,8 @@ async def test_messages_and_answers_are_words_on_every_screen_and_when_they_are_
 async def test_typed_in_a_command_it_is_words(at_desk: AtDesk, name: str) -> None:
     async with at_desk(keeper=Keeper("tea")) as hands:
         await hands.send(TRAYS)
-        for command in COMMANDS:
+        turn = list(HOSTILE).index(name) % EACH
+        for command in COMMANDS[turn::EACH]:
             await hands.send(command.replace("{}", HOSTILE[name].replace("\n", " ")))
             check_frame(hands)
             if not hands.on_the_talk():
@@ -96,7 +107,7 @@ async def test_typed_in_a_command_it_is_words(at_desk: AtDesk, name: str) -> Non
 async def test_tried_as_a_change_it_is_words_on_a_page(at_desk: AtDesk) -> None:
     async with at_desk() as hands:
         await hands.send(TRAYS)
-        for text in HOSTILE.values():
+        for text in threes():
             hands.app.post_message(events.Paste(text))
             await hands.settle()
             check_frame(hands)
@@ -219,7 +230,7 @@ def test_a_terminal_gets_no_sequence_but_our_own_copy(tmp_path: Path) -> None:
     env.pop("TMUX", None)
     with Terminal([sys.executable, "-m", "intake", "desk", "tea"], env, size=(100, 40)) as terminal:
         terminal.until(b"Ask: ")
-        for text in HOSTILE.values():
+        for text in threes():
             pasted = text.replace("\x1b", "").encode("utf-8", "replace")  # what terminals let into a paste
             terminal.write(b"\x1b[200~" + pasted + b"\x1b[201~")
             terminal.quiet(0.3)
