@@ -197,13 +197,13 @@ def test_another_size_breaks_nothing(tmux: Tmux, width: int, height: int) -> Non
 
 
 def test_told_to_stop_it_leaves_the_terminal_as_it_was(tmux: Tmux) -> None:
-    tmux.line("stty -a > before; echo ready")
+    tmux.line("before=$(stty -a); echo ready")
     tmux.shows("ready")
     opened(tmux)
     assert tmux.flag("alternate_on") == "1"
     tmux.stop("intake desk", signal.SIGTERM)
     tmux.until(lambda rows: tmux.flag("alternate_on") == "0", "the screen of the shell")
-    tmux.line("stty -a | diff - before && echo the-same")
+    tmux.line('test "$(stty -a)" = "$before" && echo the-same')
     tmux.until(lambda rows: any(row in ("the-same", "$ the-same") for row in rows), "the same terminal")
     assert tmux.flag("cursor_flag") == "1"
     assert tmux.flag("mouse_any_flag") == "0"
