@@ -74,11 +74,8 @@ async def hostile_talk(hands: Hands) -> None:
             await hands.send(f"{command} {flat}")
 
 
-@pytest.mark.parametrize("width", [80, 160])  # with the panels and without
-async def test_messages_and_answers_are_words_on_every_screen_and_when_they_are_opened_again(
-    at_desk: AtDesk, width: int
-) -> None:
-    async with at_desk(size=(width, 30), keeper=Keeper("tea")) as hands:
+async def test_messages_and_answers_are_words_on_every_screen_and_when_they_are_opened_again(at_desk: AtDesk) -> None:
+    async with at_desk(size=(160, 30), keeper=Keeper("tea")) as hands:  # with the panels, and later without
         await hostile_talk(hands)
         said = hands.said()
         assert not unsafe(said)
@@ -86,7 +83,7 @@ async def test_messages_and_answers_are_words_on_every_screen_and_when_they_are_
             assert piece in said
         await look_everywhere(hands)
     talk, keeper = opened("tea")
-    async with at_desk(talk, size=(width, 30), keeper=keeper) as hands:
+    async with at_desk(talk, size=(80, 24), keeper=keeper) as hands:
         check_frame(hands)
         await look_everywhere(hands)
 
@@ -149,7 +146,7 @@ async def test_typed_on_a_line_of_its_own_it_comes_back_clean(at_desk: AtDesk) -
 
 async def test_a_paste_of_a_million_characters_leaves_the_desk_at_work(at_desk: AtDesk) -> None:
     async with at_desk() as hands:
-        for text in ("x" * 1_000_000, "ab 12 kg\n" * 110_000, "[/]\x1b[31m" * 125_000):
+        for text in ("ab 12 kg\n" * 110_000, "[/]\x1b[31m" * 125_000):
             hands.app.post_message(events.Paste(text))
             await hands.settle()
             check_frame(hands)

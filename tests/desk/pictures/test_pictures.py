@@ -26,26 +26,32 @@ ENOUGH = 4.5
 HERE = Path(__file__).parent
 
 
-@pytest.fixture(params=[(name, size) for name in SCENES for size in SIZES], ids=lambda one: f"{one[0]}-{one[1][0]}")
+Frames = dict[str, list[Row]]
+"""A frame in each of the COLOURS."""
+
+
+@pytest.fixture(params=SCENES)
 async def pictured(
     request: pytest.FixtureRequest, at_desk: AtDesk, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> tuple[str, dict[str, list[Row]]]:
-    """A scene in one size: its name, and its frame in each of the COLOURS."""
-    name, size = request.param
-    frames: dict[str, list[Row]] = {}
+) -> dict[str, Frames]:
+    """A scene, played once with colours and once without, in every size: frames by the name of the picture."""
+    name = request.param
+    frames: dict[str, Frames] = {f"{name}-{width}x{height}": {} for width, height in SIZES}
     for colours in (True, False):
         monkeypatch.setenv("INTAKE_BOOK", str(tmp_path / f"{colours}.db"))
         if not colours:
             monkeypatch.setenv("NO_COLOR", "1")
         keeper = FullDisk("tea") if name == "not_saved" else Keeper("tea")
-        async with at_desk(size=size, keeper=keeper) as hands:
+        async with at_desk(size=SIZES[0], keeper=keeper) as hands:
             await SCENES[name](hands)
-            if colours:
-                frames["light"] = await _in_theme(hands, "textual-light")
-                frames["dark"] = await _in_theme(hands, "textual-dark")
-            else:
-                frames["none"] = await _at_rest(hands)
-    return f"{name}-{size[0]}x{size[1]}", frames
+            for (width, height), shown in zip(SIZES, frames.values(), strict=True):
+                await hands.pilot.resize_terminal(width, height)
+                if colours:
+                    shown["light"] = await _in_theme(hands, "textual-light")
+                    shown["dark"] = await _in_theme(hands, "textual-dark")
+                else:
+                    shown["none"] = await _at_rest(hands)
+    return frames
 
 
 async def _in_theme(hands: Hands, theme: str) -> list[Row]:
@@ -75,18 +81,18 @@ def as_text(name: str, frames: dict[str, list[Row]]) -> str:
 
 
 async def test_the_desk_looks_as_pictured_and_keeps_the_laws_of_every_screen(
-    pictured: tuple[str, dict[str, list[Row]]], draws: bool
+    pictured: dict[str, Frames], draws: bool
 ) -> None:
-    name, frames = pictured
-    file = HERE / f"{name}.txt"
-    now = as_text(name, frames)
-    if draws:
-        file.write_text(now, encoding="utf-8")
-    for law in LAWS:
-        law(name, frames)
-    before = file.read_text(encoding="utf-8") if file.exists() else ""
-    diff = difflib.unified_diff(before.splitlines(), now.splitlines(), f"kept {name}", "now", lineterm="", n=2)
-    assert before == now, "\n".join(["it looks different now (--draw keeps that):", *diff])
+    for name, frames in pictured.items():
+        file = HERE / f"{name}.txt"
+        now = as_text(name, frames)
+        if draws:
+            file.write_text(now, encoding="utf-8")
+        for law in LAWS:
+            law(name, frames)
+        before = file.read_text(encoding="utf-8") if file.exists() else ""
+        diff = difflib.unified_diff(before.splitlines(), now.splitlines(), f"kept {name}", "now", lineterm="", n=2)
+        assert before == now, "\n".join([f"{name} looks different now (--draw keeps that):", *diff])
 
 
 def no_row_is_wider_than_the_screen(name: str, frames: dict[str, list[Row]]) -> None:
