@@ -63,9 +63,23 @@ def _shared(words: list[str]) -> str:
     return first[:length]
 
 
-def is_thread(text: str) -> bool:
-    """True for words of more than one person: a chat log, a mail with what it answers."""
-    return "\n" in text and len({turn.who for turn in _turns(text)}) > 1
+def if_thread(screen: "TalkScreen", text: str, otherwise: Callable[[], None]) -> None:
+    """Words of several people (a chat log, a mail and its answer) are offered to be taken apart; else `otherwise`.
+
+    Worked out away from the screen where it is long: a million characters take seconds.
+    """
+    if "\n" not in text:
+        otherwise()
+        return
+
+    async def look() -> None:
+        turns = await asyncio.to_thread(_turns, text)
+        if len({turn.who for turn in turns}) > 1:
+            _offer_thread(screen, text, turns, otherwise)
+        else:
+            otherwise()
+
+    screen.run_worker(look(), group="preview")
 
 
 def _turns(text: str) -> "tuple[Turn, ...]":
@@ -74,9 +88,7 @@ def _turns(text: str) -> "tuple[Turn, ...]":
     return split_thread(text)
 
 
-def offer_thread(screen: "TalkScreen", text: str, otherwise: Callable[[], None]) -> None:
-    """Words of several people: taken apart by who said what, or, if staff know better, `otherwise`."""
-    turns = _turns(text)
+def _offer_thread(screen: "TalkScreen", text: str, turns: "tuple[Turn, ...]", otherwise: Callable[[], None]) -> None:
     theirs = sum(turn.who == "visitor" for turn in turns)
     title = f"This looks like a whole thread: {theirs} turns of the visitor, {len(turns) - theirs} of ours."
 
@@ -99,10 +111,7 @@ def long_paste(screen: "TalkScreen", text: str) -> None:
         told = f"Only the first {screen.longest} characters of that were taken. Send the rest by itself."
         screen.say("slip", (told,))
 
-    if is_thread(text):
-        offer_thread(screen, text, cut)
-    else:
-        cut()
+    if_thread(screen, text, cut)
 
 
 def draw_sketch(screen: "TalkScreen") -> None:

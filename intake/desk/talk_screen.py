@@ -215,10 +215,8 @@ class TalkScreen(CaseFrame):
         if not words:
             self.run_step(self.steps.leave_be)
             return
-        if talk_pages.is_thread(words):
-            talk_pages.offer_thread(self, words, lambda: self.send(words))
-        else:
-            self.send(words, mends if words == event.text else ())
+        kept = mends if words == event.text else ()
+        talk_pages.if_thread(self, words, lambda: self.send(words, kept))
 
     def send(self, words: str, mends: tuple[Mend, ...] = ()) -> None:
         """The visitor's words go into the case."""
