@@ -67,7 +67,7 @@ class Desk(App[None]):
         """
         super().__init__()
         self._numbers = count(1)
-        self._opening, self._sitting_id = opening, sitting
+        self._opening, self._sitting_id, self._served = opening, sitting, sitting is not None
         self._cases: list[TalkScreen] = []
         self._sitting: Sitting | None = None
         self.trouble: Exception | None = None
@@ -116,7 +116,7 @@ class Desk(App[None]):
             return
         from intake.desk.opened import case_screen
 
-        self._cases = [case_screen(talk, keeper) for talk, keeper in opened.cases]
+        self._cases = [case_screen(talk, keeper, served=self._served) for talk, keeper in opened.cases]
         self._sitting = opened.sitting
         self._install()
         while not isinstance(before := self.screen, Anteroom):  # a page lies over it
@@ -153,7 +153,7 @@ class Desk(App[None]):
             self._cases.remove(there)
             there = None
         try:
-            screen = there or called_screen(name or new_id(), keep)
+            screen = there or called_screen(name or new_id(), keep, served=self._served)
         except BookError as trouble:
             self.notify(str(trouble), severity="error", markup=False)
             return

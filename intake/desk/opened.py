@@ -39,12 +39,12 @@ def _case(name: str) -> tuple[Interview, Keeper]:
     return talk, keeper
 
 
-def case_screen(talk: Interview, keeper: Keeper | None) -> TalkScreen:
-    """The screen of a case."""
-    return TalkScreen(Steps(Work(talk=talk, keeper=keeper), briefly=True))
+def case_screen(talk: Interview, keeper: Keeper | None, *, served: bool = False) -> TalkScreen:
+    """The screen of a case; `served`: in a browser."""
+    return TalkScreen(Steps(Work(talk=talk, keeper=keeper, served=served), briefly=True))
 
 
-def called_screen(name: str, keep: bool) -> TalkScreen:
+def called_screen(name: str, keep: bool, *, served: bool = False) -> TalkScreen:
     """A screen for a case of the book, or a new one of that name. Raises BookError."""
     talk = (resume(name) if keep else None) or Interview()
-    return case_screen(talk, Keeper(name, kept=len(talk.events)) if keep else None)
+    return case_screen(talk, Keeper(name, kept=len(talk.events)) if keep else None, served=served)

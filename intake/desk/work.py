@@ -15,6 +15,7 @@ from intake.talk import Interview
 class Work:
     """A talk and what goes with it. `question`: the one put last; `changing`: the fact that is typed anew.
 
+    `served`: the person sits at a browser, so that files of this computer are not theirs to read or write.
     `by_ear`: what is typed is heard, on the telephone or face to face, and staff's shorthand is understood.
     `beside`: the names of all cases open in this program, one list that they share.
     """
@@ -25,6 +26,7 @@ class Work:
     changing: tuple[str, int] | None = None
     by_ear: bool = False
     units: System | None = None
+    served: bool = False
     beside: list[str] = field(default_factory=list)
     _book: Book | None = field(default=None, repr=False)
 

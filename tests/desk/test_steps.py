@@ -1,10 +1,13 @@
 """What a message, a key and a command do to a case, told before anything is drawn."""
 
 from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
 from intake.casebook import Book, BookError
+from intake.desk.effect import Slip
+from intake.desk.keeping import Keeper
 from intake.desk.snapshot import Snapshot, Verdicts
 from intake.desk.steps import Steps
 from intake.desk.work import Work
@@ -132,3 +135,17 @@ def test_what_if_keeps_nothing(steps: Steps) -> None:
     assert "60/min" in steps.what_if("60 a minute")
     assert "freezr" in steps.what_if("temperature.zone=freezr")
     assert steps.work.talk.events == before
+
+
+@pytest.mark.parametrize("line", ["/attach {}", "/save 1 {}", "/export {}/x.jsonl", "/hand-over {}"])
+def test_somebody_at_a_browser_reads_and_writes_no_files_of_the_computer_that_serves_it(
+    line: str, tmp_path: Path
+) -> None:
+    (tmp_path / "secret.txt").write_text("secret")
+    steps = Steps(Work(talk=Interview(), keeper=Keeper("served"), served=True))
+    steps.say("cases of 12 kg", None)
+    before = len(steps.work.talk.events)
+    with pytest.raises(Slip, match="In a browser"):
+        steps.command(line.format(tmp_path / "secret.txt" if "attach" in line else tmp_path))
+    assert len(steps.work.talk.events) == before
+    assert [path.name for path in tmp_path.iterdir() if path.is_file() and "sqlite" not in path.name] == ["secret.txt"]

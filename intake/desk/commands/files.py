@@ -14,8 +14,15 @@ from intake.spec.clean import clean, one_line
 _GROUP = "FILES AND PEOPLE"
 
 
+def _here(work: Work) -> None:
+    """Raises Slip for somebody at a browser: the files would be those of the computer that serves it."""
+    if work.served:
+        raise Slip("In a browser there are no files to read or write. On the computer that serves it: intake cases.")
+
+
 def _attach(work: Work, rest: str) -> Effect:
     """A file from this computer, kept in the book with the case."""
+    _here(work)
     said = needs(rest, "the file behind it, and what it shows: /attach ~/floor.pdf: the floor with its columns")
     path, shows = _path_in(said)
     if work.keeper is None:
@@ -55,6 +62,7 @@ def _files(work: Work, rest: str) -> Effect:
 
 def _save(work: Work, rest: str) -> Effect:
     """An attached file written out again; a file that is there already is never written over."""
+    _here(work)
     number, _, place = needs(rest, "its number and a folder: /save 1 ~/Downloads").partition(" ")
     files = work.talk.case.files
     if not number.isdecimal() or not 1 <= int(number) <= len(files):
@@ -81,6 +89,7 @@ def _safe_name(name: str) -> str:
 
 def _export(work: Work, rest: str) -> Effect:
     """The case as it stands here, saved or not, as one file that `intake cases --import` takes."""
+    _here(work)
     said = needs(rest, "the file behind it: /export ~/tea.jsonl; with the person's data: /export with contacts FILE")
     personal = said.casefold().startswith("with contacts ")
     path = Path(said[len("with contacts ") :].strip() if personal else said).expanduser()
@@ -100,6 +109,7 @@ def _export(work: Work, rest: str) -> Effect:
 
 def _hand_over(work: Work, rest: str) -> Effect:
     """The package for engineering, written into a folder; contact data stay out."""
+    _here(work)
     folder = needs(rest, "the folder for the package behind it: /hand-over ~/handover/tea")
     try:
         package = write(work.talk, Path(folder).expanduser(), case=work.name or "case", with_contact=False)
