@@ -10,7 +10,7 @@ from intake.desk.prompt import Prompt
 from intake.desk.welcome import SAMPLE
 from intake.talk import Interview
 
-SIZES = [(80, 24), (120, 36), (160, 50), (200, 60)]
+SIZES = [(80, 24), (120, 36), (200, 60)]
 
 
 @pytest.mark.parametrize("size", SIZES)

@@ -70,7 +70,7 @@ def without_ways_out(rest: str) -> str:
 
 
 @pytest.mark.parametrize("word", [one.word for one in table.COMMANDS])
-@settings(max_examples=12, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(max_examples=6, deadline=None, derandomize=True, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(rest=rests)
 def test_any_words_behind_any_command_come_to_lines_or_a_slip(
     bare: None, own_book: object, nowhere: Path, word: str, rest: str
@@ -89,7 +89,7 @@ def test_any_words_behind_any_command_come_to_lines_or_a_slip(
     assert Interview.from_events(work.talk.events).spec() == work.talk.spec()
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=30, deadline=None, derandomize=True)
 @given(line=st.text(max_size=60))
 def test_a_line_that_is_no_command_is_a_slip(bare: None, line: str) -> None:
     with pytest.raises(Slip, match="/help lists them"):
