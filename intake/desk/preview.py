@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from textual.timer import Timer
 from textual.widgets import Static
 
+from intake.desk import talk_pages
 from intake.desk.commands.table import is_command, starting
 from intake.desk.lights import Lit, reading_line
 from intake.desk.mending_pages import Reader, ask_mend
@@ -53,6 +54,9 @@ class Previewer:
         self._mends = [(said, mend) for said, mend in self._mends if words[slice(*mend.span)] == said]
         if not words.strip() or is_command(words):
             self._tell("   ".join(one.usage for one in starting(words.split()[0])) if words.strip() else "")
+            return
+        if await asyncio.to_thread(talk_pages.thread_turns, words):
+            self._tell("A whole thread, it seems. Enter asks whether to take it apart by who said what.")
             return
         mends = tuple(mend for _, mend in self._mends)
         async with self._screen.turn:  # the talk is worked on by one at a time

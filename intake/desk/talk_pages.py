@@ -37,8 +37,6 @@ def follow(screen: "TalkScreen", effect: Effect) -> None:
         screen.notify(copy_out(screen.app, effect.copy), markup=False)
     if effect.page is not None:
         screen.show_text(effect.page.title, effect.page.text)
-    if effect.retell:
-        screen.retell()
     if effect.say:
         screen.send(effect.say)
     if effect.go is not None:
@@ -73,8 +71,8 @@ def if_thread(screen: "TalkScreen", text: str, otherwise: Callable[[], None]) ->
         return
 
     async def look() -> None:
-        turns = await asyncio.to_thread(_turns, text)
-        if len({turn.who for turn in turns}) > 1:
+        turns = await asyncio.to_thread(thread_turns, text)
+        if turns:
             _offer_thread(screen, text, turns, otherwise)
         else:
             otherwise()
@@ -82,10 +80,12 @@ def if_thread(screen: "TalkScreen", text: str, otherwise: Callable[[], None]) ->
     screen.run_worker(look(), group="preview")
 
 
-def _turns(text: str) -> "tuple[Turn, ...]":
+def thread_turns(text: str) -> "tuple[Turn, ...]":
+    """The turns of words of more than one person; none for those of one."""
     from intake.reading.thread import split_thread  # only here: its patterns take a tenth of a second to compile
 
-    return split_thread(text)
+    turns = split_thread(text) if "\n" in text else ()
+    return turns if len({turn.who for turn in turns}) > 1 else ()
 
 
 def _offer_thread(screen: "TalkScreen", text: str, turns: "tuple[Turn, ...]", otherwise: Callable[[], None]) -> None:

@@ -160,6 +160,8 @@ class TalkScreen(CaseFrame):
         told = self._told[1] if self._told[0] == shown.turn else 0
         self._told = shown.turn, len(shown.lines)
         with self.app.batch_update():
+            if shown.effect is not None and shown.effect.retell:
+                self.retell()
             if shown.lit is not None:
                 self.query_one(Conversation).light(shown.lit)
             self.say("desk", shown.lines[told:])

@@ -17,6 +17,7 @@ async def test_a_pasted_chat_is_recognised_and_taken_apart(at_desk: AtDesk) -> N
     async with at_desk() as hands:
         hands.prompt.post_message(events.Paste(CHAT))
         await hands.settle()
+        assert "A whole thread" in hands.line("#reading")
         await hands.press("enter")
         assert isinstance(hands.app.screen, SurePage)
         assert "3 turns of the visitor" in "\n".join(hands.frame())
@@ -26,6 +27,7 @@ async def test_a_pasted_chat_is_recognised_and_taken_apart(at_desk: AtDesk) -> N
         lines = hands.said().splitlines()
         assert "visitor: no, 12 kg" in lines
         assert "staff: And how many a minute?" in lines
+        assert any(line.startswith("Thread: 3 turns of the visitor") for line in lines)
         assert hands.line("#say").startswith("Ask: ")
 
 
