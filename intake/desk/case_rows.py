@@ -7,12 +7,13 @@ from intake.advice import short_family_name
 from intake.casebook import Entry
 from intake.casebook.seam import CaseBook, Find
 from intake.desk.snapshot import Row
+from intake.sizing.result import FAMILIES
 from intake.spec.clean import one_line
 from intake.spec.days import day_of
 from intake.spec.matters import PARTIES
 from intake.spec.standing import STANDINGS
 
-HOW_TO_FIND = "type words; also: due, open, shelf, since:monday, waiting:works, in test"
+HOW_TO_FIND = "type words; also: due, open, shelf, since:monday, family:spiral, waiting:works, in test"
 
 
 def case_rows(book: CaseBook, words: str = "", *, limit: int = 200) -> list[Row]:
@@ -33,7 +34,7 @@ def half_typed_rows(book: CaseBook, words: str = "") -> list[Row]:
 
 
 def find_of(words: str, today: str) -> Find:
-    """What typed words ask for: due, open, shelf, waiting:works, since:monday, a whole standing; the rest are words."""
+    """What typed words ask for, as HOW_TO_FIND has it, and a whole standing; the rest are words."""
     find, rest = Find(), words
     for standing in STANDINGS:
         if standing in rest.casefold() and " " in standing:
@@ -48,6 +49,8 @@ def find_of(words: str, today: str) -> Find:
             find = replace(find, open_only=True)
         elif said == "shelf":
             find = replace(find, archived=True)
+        elif said.startswith("family:") and (family := said.removeprefix("family:")) in FAMILIES:
+            find = replace(find, family=family)
         elif said.startswith("waiting:") and said.removeprefix("waiting:") in PARTIES:
             find = replace(find, waiting_for=said.removeprefix("waiting:"))
         elif said.startswith(("since:", "until:")) and (day := _day(said[6:])):

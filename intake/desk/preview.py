@@ -1,6 +1,7 @@
 """Lights up what is understood while words are typed, away from the screen's thread, and keeps what staff put right."""
 
 import asyncio
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from textual.timer import Timer
@@ -40,11 +41,18 @@ class Previewer:
         """The words have changed: look at them in a moment."""
         self._screen.run_worker(self._look(), group="preview", exclusive=True, exit_on_error=False)
 
-    def taken(self) -> tuple[Mend, ...]:
-        """What staff put right in the words that were just sent."""
-        mends = tuple(mend for _, mend in self._mends)
+    def taken(self, sent: str) -> tuple[Mend, ...]:
+        """What staff put right in words just sent, with its places in them as they are without blanks at the ends."""
+        lead = len(sent) - len(sent.lstrip())
+        spans = [(mend.span[0] - lead, mend.span[1] - lead) for _, mend in self._mends]
+        words = sent.strip()
+        mends = [
+            replace(mend, span=span)
+            for (said, mend), span in zip(self._mends, spans, strict=True)
+            if span[0] >= 0 and words[slice(*span)] == said
+        ]
         self._mends.clear()
-        return mends
+        return tuple(mends)
 
     async def _look(self) -> None:
         await asyncio.sleep(_PAUSE_S)

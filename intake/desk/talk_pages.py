@@ -66,17 +66,22 @@ def if_thread(screen: "TalkScreen", text: str, otherwise: Callable[[], None]) ->
 
     Worked out away from the screen where it is long: a million characters take seconds.
     """
-    if "\n" not in text:
+    if "\n" not in text and not screen.looking:
         otherwise()
         return
 
     async def look() -> None:
-        turns = await asyncio.to_thread(thread_turns, text)
-        if turns:
-            _offer_thread(screen, text, turns, otherwise)
-        else:
-            otherwise()
+        async with screen.sending:  # what is sent while this is looked at stays behind it
+            try:
+                turns = await asyncio.to_thread(thread_turns, text)
+            finally:
+                screen.looking -= 1
+            if turns:
+                _offer_thread(screen, text, turns, otherwise)
+            else:
+                otherwise()
 
+    screen.looking += 1
     screen.run_worker(look(), group="preview")
 
 
@@ -89,16 +94,22 @@ def thread_turns(text: str) -> "tuple[Turn, ...]":
 
 
 def _offer_thread(screen: "TalkScreen", text: str, turns: "tuple[Turn, ...]", otherwise: Callable[[], None]) -> None:
+    prompt = screen.query_one(Prompt)
+    if len(text) <= screen.longest and not prompt.text:
+        prompt.text = text  # it stands there, and is kept as half typed, until somebody has decided
+        prompt.move_cursor(prompt.document.end)
     theirs = sum(turn.who == "visitor" for turn in turns)
     title = f"This looks like a whole thread: {theirs} turns of the visitor, {len(turns) - theirs} of ours."
 
     def take(sure: bool | None) -> None:
+        if sure is not None and prompt.text == text:
+            prompt.clear()
         if sure:
             screen.run_step(lambda: screen.steps.command(f"/thread {text}"), text)
         elif sure is False:
             otherwise()
-        else:
-            screen.query_one(Prompt).insert(clean(text))
+        elif not prompt.text:
+            prompt.insert(clean(text))
 
     screen.app.push_screen(SurePage(Choice(title, "take it apart", no="all of it is the visitor's")), take)
 

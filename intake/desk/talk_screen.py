@@ -57,6 +57,9 @@ class TalkScreen(CaseFrame):
         self.steps = steps
         self.shown: Snapshot | None = None
         self.turn = asyncio.Lock()
+        self.sending = asyncio.Lock()
+        self.looking = 0
+        """So many texts are being looked at, whether they are threads."""
         self.tabs = ""
         self._waiting = 0
         self._told = 0, 0
@@ -210,15 +213,14 @@ class TalkScreen(CaseFrame):
     @on(Prompt.Said)
     def take(self, event: Prompt.Said) -> None:
         """Words from the answer line; Enter alone goes on to the next question."""
-        words, mends = clean(event.text).strip(), self._previewer.taken()
+        words, mends = clean(event.text).strip(), self._previewer.taken(event.text)
         if is_command(words):
             self.run_step(lambda: self.steps.command(words), words)
             return
         if not words:
             self.run_step(self.steps.leave_be)
             return
-        kept = mends if words == event.text else ()
-        talk_pages.if_thread(self, words, lambda: self.send(words, kept))
+        talk_pages.if_thread(self, words, lambda: self.send(words, mends))
 
     def send(self, words: str, mends: tuple[Mend, ...] = ()) -> None:
         """The visitor's words go into the case."""

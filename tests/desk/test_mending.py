@@ -92,3 +92,14 @@ async def test_what_was_mended_goes_when_its_words_are_typed_over(at_desk: AtDes
         await hands.press("enter")
         assert hands.talk.spec()["rise.height"] == 5.0
         assert "rise.discharge_height" not in hands.talk.spec()
+
+
+async def test_what_was_mended_holds_though_the_paste_had_blanks_around_it(at_desk: AtDesk) -> None:
+    async with at_desk() as hands:
+        await hands.type("\n  our jars go up 4 m\n")
+        await hands.press("tab")
+        await hands.choose('"4 m"')
+        await hands.choose("discharge height")
+        await hands.press("enter")
+        assert hands.talk.spec()["rise.discharge_height"] == 4.0
+        assert "rise.height" not in hands.talk.spec()

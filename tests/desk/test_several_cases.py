@@ -204,6 +204,17 @@ async def test_what_is_due_is_found_in_the_list_of_cases(at_desk: AtDesk) -> Non
         assert "due 2026-01-05 OVERDUE" in hands.rows()[1]
 
 
+async def test_cases_are_found_by_the_family_that_leads(at_desk: AtDesk) -> None:
+    async with at_desk(keeper=Keeper("tea")) as hands:
+        await hands.send("trays 400 x 300 x 200 mm, 9 kg, 25 a minute, up 3.4 m")
+        best = hands.talk.result().best
+        await hands.send("/new jars")
+        await hands.send("jars of 1 kg")
+        await hands.press("ctrl+o")
+        await hands.press(*[{":": "colon", "_": "underscore"}.get(sign, sign) for sign in f"family:{best}"])
+        assert [row.split()[0] for row in hands.rows()] == ["begin", "tea"]
+
+
 async def test_a_file_is_kept_with_the_case_and_written_out_again(at_desk: AtDesk, tmp_path: Path) -> None:
     plan = tmp_path / "floor plan.txt"
     plan.write_text("columns every 6 m")

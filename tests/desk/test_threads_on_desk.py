@@ -4,6 +4,7 @@ from hands import AtDesk
 from textual import events
 
 from intake.desk.pages import SurePage
+from intake.desk.prompt import Prompt
 
 CHAT = """\
 10:02 Visitor: hello, we need to raise cartons to a platform
@@ -21,7 +22,9 @@ async def test_a_pasted_chat_is_recognised_and_taken_apart(at_desk: AtDesk) -> N
         await hands.press("enter")
         assert isinstance(hands.app.screen, SurePage)
         assert "3 turns of the visitor" in "\n".join(hands.frame())
+        assert hands.prompt.text == CHAT  # still on the line, and kept there, until it is decided
         await hands.press("enter")
+        assert hands.prompt.text == ""
         assert hands.talk.spec()["product.weight"] == 12.0
         assert hands.talk.spec()["rate.normal"] == 20.0
         lines = hands.said().splitlines()
@@ -68,3 +71,17 @@ async def test_a_paste_too_long_for_one_message_is_cut_and_said_so(at_desk: AtDe
         hands.prompt.post_message(events.Paste("x" * 30_000))
         await hands.settle()
         assert "Only the first 20000 characters" in hands.said()
+
+
+async def test_what_is_sent_behind_words_of_several_lines_stays_behind_them(at_desk: AtDesk) -> None:
+    async with at_desk() as hands:
+        for words in (
+            "cases of 12 kg\n400 x 300 x 200 mm",
+            "20 a minute",
+            "up 4 m\nstraight on",
+            "the cases are taped",
+        ):
+            hands.app.front.post_message(Prompt.Said(words))
+        await hands.settle()
+        said = [text.split("\n")[0] for text, _ in hands.talk.case.messages.values()]
+        assert said == ["cases of 12 kg", "20 a minute", "up 4 m", "the cases are taped"]
