@@ -106,8 +106,8 @@ class TalkScreen(CaseFrame):
     @work(group="talk")
     async def _do(self, step: Step, typed: str) -> None:
         """One step of the talk at a time, in the order in which they came; typing goes on meanwhile."""
-        await self._drawn()
-        async with self.turn:
+        async with self.turn:  # taken first: whoever waits for a frame outside could be overtaken
+            await self._drawn()
             shown = await asyncio.to_thread(self.steps.safely, step)
         self._waiting -= 1
         if isinstance(shown, Snapshot):
